@@ -1,0 +1,88 @@
+/** The design file as a whole: one plant and one shot. */
+import { z } from 'zod';
+import { choice, label, prose, quantity, section } from './fields.ts';
+import { filamentSetSchema, filamentTypeSchema } from './filamentSchema.ts';
+import { mirrorSchema, tankSchema, witnessSchema } from './mirrorSchema.ts';
+import { obstacleSchema } from './obstacleSchema.ts';
+import { quoteValue } from './quantity.ts';
+
+/** The version that this code writes; older ones are migrated, newer ones refused. */
+export const CURRENT_VERSION = 1;
+
+const list = (noun: string) => ({
+  error: ({ input }: { input?: unknown }) => `expected a list of ${noun}; found ${quoteValue(input)}`,
+});
+
+const vacuumSchema = section('a vacuum', {
+  pressure: quantity('pressure', 'residual pressure during the shot', {
+    above: 0,
+    max: 101325 * 1.1,
+    saying: 'above zero and at most atmospheric',
+  }).prefault('1e-5 mbar'),
+  gas: choice('the residual gas', ['air', 'N2', 'O2', 'H2O', 'Ar', 'H2', 'He']).default('air'),
+  temperature: quantity('temperature', 'temperature of the gas', {
+    above: 0,
+    max: 2000,
+    saying: 'above absolute zero and below 2000 K',
+  }).prefault('20 degC'),
+});
+
+const filmSchema = section('a film', {
+  target: quantity('length', 'wanted mean thickness', {
+    above: 0,
+    max: 1e-4,
+    saying: 'above zero and at most 0.1 mm',
+  }).prefault('100 nm'),
+  tolerance: quantity('fraction', 'how far the thickness may be from its mean, either way', {
+    above: 0,
+    max: 1,
+    saying: 'above 0 % and at most 100 %',
+  }).prefault('10 %'),
+  density: quantity('density', 'density of the film', {
+    min: 100,
+    max: 30000,
+    saying: 'from 100 to 30000 kg/m3',
+  }).prefault('2700 kg/m3'),
+  sticking: quantity('fraction', 'share of the arriving vapour that stays', {
+    above: 0,
+    max: 1,
+    saying: 'above 0 % and at most 100 %',
+  }).prefault('100 %'),
+});
+
+export const designSchema = section('a design', {
+  $schema: z.string().optional(),
+  format: z.literal('evenfall', { error: ({ input }) => `expected "evenfall"; found ${quoteValue(input)}` }),
+  version: z.literal(CURRENT_VERSION, {
+    error: ({ input }) => `expected version ${CURRENT_VERSION}; found ${quoteValue(input)}`,
+  }),
+  name: label('name of the plant'),
+  story: prose('a sentence or two about it').optional(),
+  mirror: mirrorSchema,
+  tank: tankSchema,
+  filamentTypes: z.record(label('name of the type'), filamentTypeSchema, {
+    error: ({ input }) => `expected filament types by name; found ${quoteValue(input)}`,
+  }),
+  filaments: z.array(filamentSetSchema, list('filament sets')).max(200),
+  obstacles: z.array(obstacleSchema, list('obstacles')).max(500).default([]),
+  witnesses: z.array(witnessSchema, list('witnesses')).max(500).default([]),
+  vacuum: vacuumSchema.prefault({}),
+  film: filmSchema.prefault({}),
+});
+
+/** A design as it stands in a file: quantities are strings with their unit. */
+export type DesignFile = z.input<typeof designSchema>;
+/** A checked design: SI numbers, defaults filled in. */
+export type Design = z.output<typeof designSchema>;
+export type MirrorDesign = Design['mirror'];
+export type TankDesign = Design['tank'];
+export type FilamentTypeDesign = Design['filamentTypes'][string];
+export type FilamentSetDesign = Design['filaments'][number];
+export type EmissionDesign = FilamentTypeDesign['emission'];
+export type ObstacleDesign = Design['obstacles'][number];
+export type WitnessDesign = Design['witnesses'][number];
+
+/** The JSON Schema (draft 2020-12) of the design file, for editors that complete and check as one types. */
+export function designJsonSchema(): object {
+  return { title: 'Evenfall design file', ...z.toJSONSchema(designSchema, { io: 'input' }) };
+}

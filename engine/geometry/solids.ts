@@ -1,0 +1,341 @@
+/**
+ * The obstacles as flat records for rays: box, cylinder, tube, cone frustum, disc, annulus, sphere.
+ *
+ * Each record owns STRIDE slots:
+ *
+ *     0       kind
+ *     1–9     rotation, local from world, row by row
+ *     10–12   origin of the local frame, m
+ *     13–16   sizes, by kind:
+ *               BOX      half sides x, y, z
+ *               FRUSTUM  height, radius at 0, radius at height, 1 if the ends are closed
+ *               ANNULUS  inner radius, outer radius
+ *               SPHERE   radius
+ *     17–20   bounding sphere: centre x, y, z and radius, m
+ */
+import { mat3, quat, vec3 } from 'gl-matrix';
+import type { ObstacleDesign } from '../design/designSchema.ts';
+
+export const STRIDE = 21;
+const BOX = 0;
+const FRUSTUM = 1;
+const ANNULUS = 2;
+const SPHERE = 3;
+
+export type Vector = readonly [number, number, number];
+
+/** The obstacles that have a closed form; meshes are kept apart. */
+export interface Solids {
+  readonly count: number;
+  /** [STRIDE·count], layout above */
+  readonly records: Float64Array;
+}
+
+type SolidDesign = Exclude<ObstacleDesign, { shape: 'mesh' }>;
+
+/** Packs obstacles, in order; meshes must have been left out. */
+export function packSolids(obstacles: readonly SolidDesign[]): Solids {
+  const records = new Float64Array(STRIDE * obstacles.length);
+  obstacles.forEach((obstacle, i) => packInto(records.subarray(STRIDE * i, STRIDE * (i + 1)), obstacle));
+  return { count: obstacles.length, records };
+}
+
+/** Rotation (row by row) that takes unit vector `axis` to local z. */
+function rotationFromAxis(axis: Vector): number[] {
+  const turn = quat.rotationTo([0, 0, 0, 1], [axis[0], axis[1], axis[2]], [0, 0, 1]);
+  return rowsOf(turn as number[]);
+}
+
+/** Rotation (row by row) of a box turned about x, then y, then z: local from world. */
+export function rotationFromAngles(angles: Vector | undefined): number[] {
+  if (!angles) return [1, 0, 0, 0, 1, 0, 0, 0, 1];
+  const turn: number[] = [0, 0, 0, 1];
+  quat.rotateZ(turn as quat, turn as quat, angles[2]);
+  quat.rotateY(turn as quat, turn as quat, angles[1]);
+  quat.rotateX(turn as quat, turn as quat, angles[0]);
+  quat.conjugate(turn as quat, turn as quat);
+  return rowsOf(turn);
+}
+
+function rowsOf(turn: number[]): number[] {
+  const columns = new Float64Array(9);
+  mat3.fromQuat(columns as unknown as mat3, turn as quat);
+  return [0, 3, 6, 1, 4, 7, 2, 5, 8].map((k) => columns[k] ?? 0);
+}
+
+function packInto(record: Float64Array, obstacle: SolidDesign): void {
+  switch (obstacle.shape) {
+    case 'box': {
+      const half = obstacle.size.map((side) => side / 2);
+      fill(
+        record,
+        BOX,
+        rotationFromAngles(obstacle.rotation),
+        obstacle.center,
+        half,
+        obstacle.center,
+        Math.hypot(...half),
+      );
+      return;
+    }
+    case 'cylinder':
+    case 'tube':
+      packFrustum(
+        record,
+        obstacle.from,
+        obstacle.to,
+        obstacle.diameter / 2,
+        obstacle.diameter / 2,
+        obstacle.shape === 'cylinder',
+      );
+      return;
+    case 'cone frustum':
+      packFrustum(record, obstacle.from, obstacle.to, obstacle.fromDiameter / 2, obstacle.toDiameter / 2, true);
+      return;
+    case 'disc':
+      fill(
+        record,
+        ANNULUS,
+        rotationFromAxis(obstacle.normal),
+        obstacle.center,
+        [0, obstacle.diameter / 2],
+        obstacle.center,
+        obstacle.diameter / 2,
+      );
+      return;
+    case 'annulus':
+      fill(
+        record,
+        ANNULUS,
+        rotationFromAxis(obstacle.normal),
+        obstacle.center,
+        [obstacle.innerDiameter / 2, obstacle.outerDiameter / 2],
+        obstacle.center,
+        obstacle.outerDiameter / 2,
+      );
+      return;
+    case 'sphere':
+      fill(
+        record,
+        SPHERE,
+        rotationFromAngles(undefined),
+        obstacle.center,
+        [obstacle.diameter / 2],
+        obstacle.center,
+        obstacle.diameter / 2,
+      );
+  }
+}
+
+function packFrustum(record: Float64Array, from: Vector, to: Vector, r0: number, r1: number, closed: boolean): void {
+  const along: [number, number, number] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
+  const height = vec3.length(along);
+  const axis: Vector = height > 0 ? [along[0] / height, along[1] / height, along[2] / height] : [0, 0, 1];
+  const middle: Vector = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2, (from[2] + to[2]) / 2];
+  fill(
+    record,
+    FRUSTUM,
+    rotationFromAxis(axis),
+    from,
+    [height, r0, r1, closed ? 1 : 0],
+    middle,
+    Math.hypot(height / 2, Math.max(r0, r1)),
+  );
+}
+
+function fill(
+  record: Float64Array,
+  kind: number,
+  rotation: number[],
+  origin: Vector,
+  sizes: readonly number[],
+  center: Vector,
+  radius: number,
+): void {
+  record[0] = kind;
+  record.set(rotation, 1);
+  record.set(origin, 10);
+  record.set(sizes, 13);
+  record.set(center, 17);
+  record[20] = radius;
+}
+
+/**
+ * Where a ray from (ox, oy, oz) along (dx, dy, dz) first meets solid i, as a multiple of the direction.
+ *
+ * @param tMin hits at or before this are passed over
+ * @returns t > tMin, or Infinity
+ */
+export function firstHitOfSolid(
+  solids: Solids,
+  i: number,
+  ox: number,
+  oy: number,
+  oz: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  tMin: number,
+): number {
+  const g = solids.records;
+  const o = STRIDE * i;
+  const px = ox - g[o + 10]!;
+  const py = oy - g[o + 11]!;
+  const pz = oz - g[o + 12]!;
+  const lx = g[o + 1]! * px + g[o + 2]! * py + g[o + 3]! * pz;
+  const ly = g[o + 4]! * px + g[o + 5]! * py + g[o + 6]! * pz;
+  const lz = g[o + 7]! * px + g[o + 8]! * py + g[o + 9]! * pz;
+  const ux = g[o + 1]! * dx + g[o + 2]! * dy + g[o + 3]! * dz;
+  const uy = g[o + 4]! * dx + g[o + 5]! * dy + g[o + 6]! * dz;
+  const uz = g[o + 7]! * dx + g[o + 8]! * dy + g[o + 9]! * dz;
+  switch (g[o]) {
+    case BOX:
+      return hitBox(g[o + 13]!, g[o + 14]!, g[o + 15]!, lx, ly, lz, ux, uy, uz, tMin);
+    case FRUSTUM:
+      return hitFrustum(g[o + 13]!, g[o + 14]!, g[o + 15]!, g[o + 16] === 1, lx, ly, lz, ux, uy, uz, tMin);
+    case ANNULUS:
+      return hitAnnulus(g[o + 13]!, g[o + 14]!, lx, ly, lz, ux, uy, uz, tMin);
+    default:
+      return hitSphere(g[o + 13]!, lx, ly, lz, ux, uy, uz, tMin);
+  }
+}
+
+function hitBox(
+  hx: number,
+  hy: number,
+  hz: number,
+  lx: number,
+  ly: number,
+  lz: number,
+  ux: number,
+  uy: number,
+  uz: number,
+  tMin: number,
+): number {
+  let enter = -Infinity;
+  let leave = Infinity;
+  // an axis along which the ray does not move: outside its slab there is no hit
+  if (ux === 0) {
+    if (Math.abs(lx) > hx) return Infinity;
+  } else {
+    const t = (-hx - lx) / ux;
+    const s = (hx - lx) / ux;
+    enter = Math.max(enter, Math.min(t, s));
+    leave = Math.min(leave, Math.max(t, s));
+  }
+  if (uy === 0) {
+    if (Math.abs(ly) > hy) return Infinity;
+  } else {
+    const t = (-hy - ly) / uy;
+    const s = (hy - ly) / uy;
+    enter = Math.max(enter, Math.min(t, s));
+    leave = Math.min(leave, Math.max(t, s));
+  }
+  if (uz === 0) {
+    if (Math.abs(lz) > hz) return Infinity;
+  } else {
+    const t = (-hz - lz) / uz;
+    const s = (hz - lz) / uz;
+    enter = Math.max(enter, Math.min(t, s));
+    leave = Math.min(leave, Math.max(t, s));
+  }
+  if (enter > leave) return Infinity;
+  return enter > tMin ? enter : leave > tMin ? leave : Infinity;
+}
+
+function hitSphere(
+  r: number,
+  lx: number,
+  ly: number,
+  lz: number,
+  ux: number,
+  uy: number,
+  uz: number,
+  tMin: number,
+): number {
+  const a = ux * ux + uy * uy + uz * uz;
+  const b = lx * ux + ly * uy + lz * uz;
+  const root = b * b - a * (lx * lx + ly * ly + lz * lz - r * r);
+  if (root < 0) return Infinity;
+  const q = Math.sqrt(root);
+  const near = (-b - q) / a;
+  if (near > tMin) return near;
+  const far = (-b + q) / a;
+  return far > tMin ? far : Infinity;
+}
+
+function hitAnnulus(
+  inner: number,
+  outer: number,
+  lx: number,
+  ly: number,
+  lz: number,
+  ux: number,
+  uy: number,
+  uz: number,
+  tMin: number,
+): number {
+  const t = -lz / uz;
+  if (!(t > tMin)) return Infinity;
+  const x = lx + t * ux;
+  const y = ly + t * uy;
+  const r2 = x * x + y * y;
+  return r2 <= outer * outer && r2 >= inner * inner ? t : Infinity;
+}
+
+/** Side of a cone frustum between z = 0 and z = height, both of its ends if closed. */
+function hitFrustum(
+  height: number,
+  r0: number,
+  r1: number,
+  closed: boolean,
+  lx: number,
+  ly: number,
+  lz: number,
+  ux: number,
+  uy: number,
+  uz: number,
+  tMin: number,
+): number {
+  let first = Infinity;
+  const k = (r1 - r0) / height;
+  const r = r0 + k * lz;
+  const dr = k * uz;
+  const a = ux * ux + uy * uy - dr * dr;
+  const b = lx * ux + ly * uy - r * dr;
+  const c = lx * lx + ly * ly - r * r;
+  const root = b * b - a * c;
+  if (root >= 0) {
+    // stable roots: q has no cancellation, and a = 0 (ray along the cone's side) is harmless
+    const q = -(b + (b < 0 ? -Math.sqrt(root) : Math.sqrt(root)));
+    first = sideHit(q / a, first, height, r, dr, lz, uz, tMin);
+    first = sideHit(c / q, first, height, r, dr, lz, uz, tMin);
+  }
+  if (!closed) return first;
+  first = Math.min(first, hitAnnulus(0, r0, lx, ly, lz, ux, uy, uz, tMin));
+  return Math.min(first, hitAnnulus(0, r1, lx, ly, lz - height, ux, uy, uz, tMin));
+}
+
+function sideHit(
+  t: number,
+  first: number,
+  height: number,
+  r: number,
+  dr: number,
+  lz: number,
+  uz: number,
+  tMin: number,
+): number {
+  if (!(t > tMin) || t >= first) return first;
+  const z = lz + t * uz;
+  return z >= 0 && z <= height && r + t * dr >= 0 ? t : first;
+}
+
+/** Whether a point lies inside solid i; sheets (disc, annulus, tube) have no inside. */
+export function isInSolid(solids: Solids, i: number, x: number, y: number, z: number): boolean {
+  const kind = solids.records[STRIDE * i];
+  if (kind === ANNULUS || (kind === FRUSTUM && solids.records[STRIDE * i + 16] === 0)) return false;
+  const first = firstHitOfSolid(solids, i, x, y, z, 0.4, 0.5, 0.77, 0);
+  if (first === Infinity) return false;
+  return firstHitOfSolid(solids, i, x, y, z, 0.4, 0.5, 0.77, first * (1 + 1e-12)) === Infinity;
+}

@@ -1,0 +1,115 @@
+/** Transport computed in the calling thread, with a bounded store of columns. */
+import { LRUCache } from 'lru-cache';
+import { glassOf } from '../geometry/glass.ts';
+import type { Triangles } from '../geometry/mesh.ts';
+import type { MeshSolid, Scene } from '../geometry/scene.ts';
+import { computeArrival, computeColumn, type ArrivalMoments, type Column } from './column.ts';
+import { traceBudget } from './massRays.ts';
+import type { Control, DepositRequest, DepositResult, SceneData, TraceRequest, Transport } from './transport.ts';
+import { createVisibility, type Visibility } from './visibility.ts';
+
+/** Bytes of columns that one thread keeps unless told otherwise. */
+export const DEFAULT_STORE_BYTES = 96 * 2 ** 20;
+
+type Kept = { readonly column?: Column; readonly arrival?: ArrivalMoments; readonly shares?: Float64Array };
+
+function keptBytes({ column, arrival, shares }: Kept): number {
+  const bytes =
+    (column?.deposit.byteLength ?? 0) +
+    (column?.signature?.byteLength ?? 0) +
+    (arrival ? 2 * arrival.angle.byteLength : 0) +
+    (shares?.byteLength ?? 0);
+  return bytes + 256;
+}
+
+/** Builds meshes only where there are some, so that their library is loaded only then. */
+async function buildMeshes(meshes: readonly Triangles[]): Promise<MeshSolid[]> {
+  if (meshes.length === 0) return [];
+  const { buildMeshSolid } = await import('../geometry/mesh.ts');
+  return meshes.map(buildMeshSolid);
+}
+
+/** The scene of a plant's data, ready for rays. */
+export async function buildScene(data: SceneData): Promise<Scene> {
+  return { glass: glassOf(data.shape), tank: data.tank, solids: data.solids, meshes: await buildMeshes(data.meshes) };
+}
+
+/**
+ * Makes a transport that computes in this thread.
+ *
+ * Columns are kept by the content that determines them (source, points, scene), least recently used
+ * out first, so that a changed charge recomputes none and a moved filament one. What does not fit is
+ * computed, added and forgotten.
+ *
+ * @param storeBytes bound of the store
+ */
+export function createLocalTransport(storeBytes = DEFAULT_STORE_BYTES): Transport {
+  const kept = new LRUCache<string, Kept>({
+    maxSize: storeBytes,
+    maxEntrySize: storeBytes,
+    sizeCalculation: keptBytes,
+  });
+  let current: { readonly key: string; readonly visibility: Visibility } | undefined;
+
+  const visibilityOf = async (data: SceneData): Promise<Visibility> => {
+    if (current?.key !== data.key) current = { key: data.key, visibility: createVisibility(await buildScene(data)) };
+    return current.visibility;
+  };
+  const keep = <K extends keyof Kept>(
+    key: string,
+    part: K,
+    compute: () => NonNullable<Kept[K]>,
+  ): NonNullable<Kept[K]> => {
+    const found = kept.get(key)?.[part];
+    if (found) return found;
+    const made = compute();
+    kept.set(key, { [part]: made });
+    return made;
+  };
+
+  const deposit = async (request: DepositRequest, control?: Control): Promise<DepositResult> => {
+    const visibility = await visibilityOf(request.scene);
+    const { points, key } = request.points;
+    const sums = request.mixes.map(() => new Float64Array(points.count));
+    const arrival = request.withArrival
+      ? { angle: new Float64Array(points.count), grazing: new Float64Array(points.count) }
+      : null;
+    let signature: Uint32Array | null = null;
+    for (const [f, { key: sourceKey, source }] of request.sources.entries()) {
+      const place = `${sourceKey}/${key}/${request.scene.key}`;
+      const column = keep(place, 'column', () => computeColumn(source, points, visibility));
+      request.mixes.forEach((mix, m) => addScaledInto(sums[m]!, column.deposit, mix[f]!));
+      if (column.signature) {
+        signature ??= new Uint32Array(points.count);
+        for (let i = 0; i < signature.length; i++) signature[i]! ^= column.signature[i]!;
+      }
+      if (arrival) {
+        const moments = keep(`${place}/arrival`, 'arrival', () => computeArrival(source, points, visibility));
+        addScaledInto(arrival.angle, moments.angle, request.mixes[0]?.[f] ?? 0);
+        addScaledInto(arrival.grazing, moments.grazing, request.mixes[0]?.[f] ?? 0);
+      }
+      await control?.step((f + 1) / request.sources.length);
+    }
+    return { sums, signature, arrival };
+  };
+
+  const trace = async (request: TraceRequest, control?: Control): Promise<Float64Array[]> => {
+    const { scene } = await visibilityOf(request.scene);
+    const shares: Float64Array[] = [];
+    for (const [f, { key, source }] of request.sources.entries()) {
+      const place = `${key}/${request.scene.key}/${request.rays}/${request.seed}`;
+      const seed = request.seed ^ Number.parseInt(key.slice(0, 8), 16);
+      shares.push(keep(place, 'shares', () => traceBudget(source, scene, request.rays, seed)));
+      await control?.step((f + 1) / request.sources.length);
+    }
+    return shares;
+  };
+
+  return { deposit, trace };
+}
+
+/** out += factor · values. */
+function addScaledInto(out: Float64Array, values: Float64Array, factor: number): void {
+  if (factor === 0) return;
+  for (let i = 0; i < out.length; i++) out[i]! += factor * values[i]!;
+}

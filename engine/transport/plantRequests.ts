@@ -1,0 +1,32 @@
+/** A plant as the plain data that a transport calculation needs, keyed by content. */
+import type { FilamentSource } from '../emission/filamentSource.ts';
+import type { OrientedPoints } from '../geometry/orientedPoints.ts';
+import type { Plant } from '../plant/plant.ts';
+import { contentKey } from './contentKey.ts';
+import type { KeyedPoints, KeyedSource, SceneData } from './transport.ts';
+
+/** The plant's tank, glass and obstacles with their key. */
+export function sceneDataOf({ shape, tank, solids, meshes }: Plant): SceneData {
+  const key = contentKey(JSON.stringify([shape, tank]), solids.records, ...meshes.map(({ position }) => position));
+  return { key, shape, tank, solids, meshes };
+}
+
+function sourceKey({ position, axis, weight, law, shield }: FilamentSource): string {
+  const lawText =
+    law.kind === 'table'
+      ? contentKey(law.table.angles, law.table.intensities)
+      : law.kind === 'cosine'
+        ? `cosine ${law.power}`
+        : law.kind;
+  return contentKey(position, axis, weight, lawText, JSON.stringify(shield));
+}
+
+/** The plant's filaments with their keys, in order. */
+export function keyedSourcesOf(plant: Plant): KeyedSource[] {
+  return plant.filaments.map(({ source }) => ({ key: sourceKey(source), source }));
+}
+
+/** Points with the key of their content. */
+export function keyedPoints(points: OrientedPoints): KeyedPoints {
+  return { key: contentKey(points.position, points.normal), points };
+}

@@ -1,0 +1,70 @@
+/** What a transport calculation is asked and answers, whoever computes it: this thread, or a pool of workers. */
+import type { FilamentSource } from '../emission/filamentSource.ts';
+import type { Triangles } from '../geometry/mesh.ts';
+import type { MirrorShape } from '../geometry/mirrorShape.ts';
+import type { OrientedPoints } from '../geometry/orientedPoints.ts';
+import type { Solids } from '../geometry/solids.ts';
+import type { Tank } from '../geometry/tank.ts';
+
+/** The tank's content as plain data, so that it can be sent; `key` changes with any of it. */
+export interface SceneData {
+  readonly key: string;
+  readonly shape: MirrorShape;
+  readonly tank: Tank;
+  readonly solids: Solids;
+  readonly meshes: readonly Triangles[];
+}
+
+/** A filament's source with the key of its content. */
+export interface KeyedSource {
+  readonly key: string;
+  readonly source: FilamentSource;
+}
+
+/** Points with the key of their content. */
+export interface KeyedPoints {
+  readonly key: string;
+  readonly points: OrientedPoints;
+}
+
+export interface DepositRequest {
+  readonly scene: SceneData;
+  readonly points: KeyedPoints;
+  readonly sources: readonly KeyedSource[];
+  /** each [sources] kg per filament: one sum is returned for each */
+  readonly mixes: readonly Float64Array[];
+  /** whether to sum arrival angles too, for the first mix */
+  readonly withArrival: boolean;
+}
+
+export interface DepositResult {
+  /** for each mix: [points] kg/m² */
+  readonly sums: readonly Float64Array[];
+  /** [points] combined signature of all filaments (see Column), or null where nothing is hidden from any */
+  readonly signature: Uint32Array | null;
+  /** [points] sums over the first mix: rad·kg/m² and kg/m² beyond 60°, or null if not asked for */
+  readonly arrival: { readonly angle: Float64Array; readonly grazing: Float64Array } | null;
+}
+
+export interface TraceRequest {
+  readonly scene: SceneData;
+  readonly sources: readonly KeyedSource[];
+  /** rays per sub-source, of each filament and replicate */
+  readonly rays: number;
+  readonly seed: number;
+}
+
+/** How the caller follows a long calculation and stops it. */
+export interface Control {
+  /**
+   * Called after each piece of work with the share done, 0 to 1. May wait; ends the work by throwing.
+   */
+  readonly step: (share: number) => void | Promise<void>;
+}
+
+export interface Transport {
+  /** Sums of influence columns at points. */
+  readonly deposit: (request: DepositRequest, control?: Control) => Promise<DepositResult>;
+  /** For each filament: [REPLICATES · budgetLength] shares of its vapour (see traceBudget). */
+  readonly trace: (request: TraceRequest, control?: Control) => Promise<readonly Float64Array[]>;
+}
