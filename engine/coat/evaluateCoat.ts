@@ -30,6 +30,9 @@ const DEFAULT_SEED = 1;
 /** Refined points allowed for each point of the grid. */
 const REFINED_SHARE = 1.5;
 
+/** What refining needs of a deposit beside the sums. */
+const FOR_REFINING = { withSignature: true, withArrival: false } as const;
+
 /** A face refined for one layout, with everything about it that does not depend on the charges. */
 interface PreparedFace {
   readonly face: Face;
@@ -95,16 +98,13 @@ async function depositAt(
   job: Job,
   blocks: readonly KeyedPoints[],
   mix: Float64Array,
-  withArrival: boolean,
+  wanted: { readonly withSignature: boolean; readonly withArrival: boolean },
 ): Promise<DepositResult> {
   const results: DepositResult[] = [];
   for (const [b, points] of blocks.entries()) {
-    results.push(
-      await job.transport.deposit(
-        { scene: job.scene, sources: job.sources, points, mixes: [mix], withArrival },
-        staged(job.control, b / blocks.length, (b + 1) / blocks.length),
-      ),
-    );
+    const control = staged(job.control, b / blocks.length, (b + 1) / blocks.length);
+    const request = { scene: job.scene, sources: job.sources, points, mixes: [mix], ...wanted };
+    results.push(await job.transport.deposit(request, control));
   }
   return joinResults(results);
 }
@@ -139,7 +139,7 @@ async function refine(grid: PreparedFace, job: Job): Promise<PreparedFace> {
   const equal = new Float64Array(job.sources.length).fill(1 / job.sources.length);
   let { face } = grid;
   const blocks = [...grid.blocks];
-  let known = await depositAt(job, blocks, equal, false);
+  let known = await depositAt(job, blocks, equal, FOR_REFINING);
   let room = Math.floor((REFINED_SHARE * face.points.count) / 25);
   for (let level = 0; level < MAX_DEPTH && room > 0; level++) {
     const split = cellsToRefine(face, known.sums[0]!, known.signature, room);
@@ -148,7 +148,7 @@ async function refine(grid: PreparedFace, job: Job): Promise<PreparedFace> {
     const finer = refineFace(face, split);
     face = finer.face;
     blocks.push(keyedPoints(finer.added));
-    known = joinResults([known, await depositAt(job, blocks.slice(-1), equal, false)]);
+    known = joinResults([known, await depositAt(job, blocks.slice(-1), equal, FOR_REFINING)]);
   }
   const mixed = mixedCells(face.cells, known.signature);
   if (face === grid.face) return { ...grid, mixed };
@@ -172,10 +172,10 @@ async function coatOn(
   control: Control | undefined,
 ): Promise<Coat> {
   const masses = evaporatedMasses(plant);
-  const withArrival = options.withArrival ?? false;
+  const wanted = { withSignature: false, withArrival: options.withArrival ?? false };
   const work = { ...job, control };
-  const map = await depositAt(work, blocks, masses, withArrival);
-  const witness = await depositAt(work, [witnessPoints(plant)], masses, withArrival);
+  const map = await depositAt(work, blocks, masses, wanted);
+  const witness = await depositAt(work, [witnessPoints(plant)], masses, wanted);
   const perSubSource = Math.max(
     1,
     Math.round(

@@ -1,8 +1,9 @@
 /** The thinnest and thickest place of a field over the clear aperture, between the nodes too. */
-import { isClear, type Cell, type Face } from '../geometry/face.ts';
+import type { Cell, Face } from '../geometry/face.ts';
 import { gridNodeInto } from '../geometry/faceGrid.ts';
 import { LOBATTO_NODES } from '../geometry/lobatto.ts';
 import { createOrientedPoints } from '../geometry/orientedPoints.ts';
+import type { FaceWeights } from './faceWeights.ts';
 
 /** An extreme value with its error and its place. */
 export interface Extreme {
@@ -16,8 +17,6 @@ const EVEN_NODES = [0, 0.5, 1];
 /** Steps a side of each search over a cell, and how often it is repeated around the best place. */
 const SEARCH = 8;
 const ROUNDS = 6;
-/** Cells around the best node that are searched: more than four share it only where a map is symmetric. */
-const MAX_POLISHED = 8;
 
 /** Values of the Lagrange polynomials over `nodes` at x. */
 function lagrange(nodes: readonly number[], x: number): number[] {
@@ -62,34 +61,39 @@ function bestInCell(cell: Cell, field: Float64Array, sign: number, stride: 1 | 2
   return best;
 }
 
-/** Extreme over the nodes of clear cells (every second one with stride 2), then polished inside the cells around it. */
+/** Node with the largest value of sign·field; the first of equals. */
+function bestNode(nodes: Int32Array, field: Float64Array, sign: number): number {
+  let best = nodes[0] ?? 0;
+  for (const node of nodes) if (sign * field[node]! > sign * field[best]!) best = node;
+  return best;
+}
+
+/** Extreme over nodes (every second one with stride 2), then polished inside the cells around the best one. */
 function search(
   cells: readonly Cell[],
+  nodes: Int32Array,
   isMixed: (cell: Cell) => boolean,
   field: Float64Array,
   sign: number,
   stride: 1 | 2,
 ): Best | undefined {
-  let best: Best | undefined;
-  for (const cell of cells) {
-    const { side, nodes } = cell;
-    for (let j = 0; j < side; j += stride) {
-      for (let i = 0; i < side; i += stride) {
-        const value = sign * field[nodes[side * j + i]!]!;
-        if (best && value <= best.value) continue;
-        const places = side === 5 ? LOBATTO_NODES : EVEN_NODES;
-        best = { value, cell, u: places[i]!, v: places[j]! };
-      }
-    }
-  }
-  if (!best) return undefined;
-  const top = best.value;
-  const around = cells.filter((cell) => cell.nodes.some((node) => sign * field[node]! === top) && !isMixed(cell));
-  for (const cell of around.slice(0, MAX_POLISHED)) {
+  const top = bestNode(nodes, field, sign);
+  const value = sign * field[top]!;
+  const around = cells.filter((cell) => cell.nodes.includes(top));
+  let best = around[0] && { value, cell: around[0], ...placeInCell(around[0], top) };
+  for (const cell of around) {
+    if (isMixed(cell)) continue;
     const polished = bestInCell(cell, field, sign, stride);
-    if (polished.value > best.value) best = polished;
+    if (best && polished.value > best.value) best = polished;
   }
   return best;
+}
+
+/** Where a node lies in its cell, each coordinate from 0 to 1. */
+function placeInCell({ side, nodes }: Cell, node: number): { readonly u: number; readonly v: number } {
+  const k = nodes.indexOf(node);
+  const places = side === 5 ? LOBATTO_NODES : EVEN_NODES;
+  return { u: places[k % side]!, v: places[Math.floor(k / side)]! };
 }
 
 /**
@@ -102,10 +106,15 @@ function search(
  * @param field [points] any unit
  * @param isMixed whether a shadow edge crosses a cell
  */
-export function extremeOf(face: Face, isMixed: (cell: Cell) => boolean, field: Float64Array, sign: 1 | -1): Extreme {
-  const clear = face.cells.filter(isClear);
-  const best = search(clear, isMixed, field, sign, 1);
-  const rough = search(clear, isMixed, field, sign, 2);
+export function extremeOf(
+  face: Face,
+  { clearCells, clearNodes }: FaceWeights,
+  isMixed: (cell: Cell) => boolean,
+  field: Float64Array,
+  sign: 1 | -1,
+): Extreme {
+  const best = search(clearCells, clearNodes.fine, isMixed, field, sign, 1);
+  const rough = search(clearCells, clearNodes.coarse, isMixed, field, sign, 2);
   if (!best || !rough) return { value: 0, error: 0, position: [0, 0, 0] };
   const { a0, a1, b0, b1 } = best.cell.region;
   const at = createOrientedPoints(1);

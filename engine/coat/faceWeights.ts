@@ -5,6 +5,9 @@ import { faceTriangles, isClear, type Cell, type Face } from '../geometry/face.t
 export interface NodeAreas {
   readonly fine: Float64Array;
   readonly coarse: Float64Array;
+  /** their sums */
+  readonly fineTotal: number;
+  readonly coarseTotal: number;
 }
 
 export interface FaceWeights {
@@ -14,7 +17,10 @@ export interface FaceWeights {
   readonly clear: NodeAreas;
   /** its outermost 2 % */
   readonly edge: NodeAreas;
-  /** triangles of the clear aperture, and of every second node */
+  readonly clearCells: readonly Cell[];
+  /** nodes of the clear aperture, and of every second one */
+  readonly clearNodes: { readonly fine: Int32Array; readonly coarse: Int32Array };
+  /** triangles between them */
   readonly triangles: { readonly fine: ClearTriangles; readonly coarse: ClearTriangles };
 }
 
@@ -28,19 +34,34 @@ export interface ClearTriangles {
 /** Gathers the weights of a face. */
 export function faceWeights(face: Face): FaceWeights {
   const { count, position } = face.points;
-  const areas = (): NodeAreas => ({ fine: new Float64Array(count), coarse: new Float64Array(count) });
-  const weights = { all: areas(), clear: areas(), edge: areas() };
-  for (const cell of face.cells) {
-    addCell(weights.all, cell);
-    if (isClear(cell)) addCell(weights.clear, cell);
-    if (cell.zone === 'edge') addCell(weights.edge, cell);
-  }
-  const clear = face.cells.filter(isClear);
-  const triangles = { fine: trianglesOf(clear, position), coarse: trianglesOf(clear.map(everySecondNode), position) };
-  return { ...weights, triangles };
+  const clearCells = face.cells.filter(isClear);
+  const thinned = clearCells.map(everySecondNode);
+  return {
+    all: nodeAreas(face.cells, count),
+    clear: nodeAreas(clearCells, count),
+    edge: nodeAreas(
+      face.cells.filter(({ zone }) => zone === 'edge'),
+      count,
+    ),
+    clearCells,
+    clearNodes: { fine: nodesOf(clearCells), coarse: nodesOf(thinned) },
+    triangles: { fine: trianglesOf(clearCells, position), coarse: trianglesOf(thinned, position) },
+  };
 }
 
-function addCell({ fine, coarse }: NodeAreas, { nodes, weights, coarse: lower }: Cell): void {
+function nodesOf(cells: readonly Cell[]): Int32Array {
+  return Int32Array.from(new Set(cells.flatMap(({ nodes }) => [...nodes])));
+}
+
+function nodeAreas(cells: readonly Cell[], count: number): NodeAreas {
+  const fine = new Float64Array(count);
+  const coarse = new Float64Array(count);
+  for (const cell of cells) addCell(fine, coarse, cell);
+  const total = (areas: Float64Array): number => areas.reduce((sum, area) => sum + area, 0);
+  return { fine, coarse, fineTotal: total(fine), coarseTotal: total(coarse) };
+}
+
+function addCell(fine: Float64Array, coarse: Float64Array, { nodes, weights, coarse: lower }: Cell): void {
   for (let k = 0; k < nodes.length; k++) {
     fine[nodes[k]!]! += weights[k]!;
     coarse[nodes[k]!]! += lower[k]!;

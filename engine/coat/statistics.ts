@@ -44,12 +44,6 @@ function weightedSquares(weights: Float64Array, values: Float64Array, center: nu
   return sum;
 }
 
-function total(weights: Float64Array): number {
-  let sum = 0;
-  for (const weight of weights) sum += weight;
-  return sum;
-}
-
 /** Share of a triangle's area where a linear function with corner values f ≤ g ≤ h is below a level. */
 function shareBelow(f: number, g: number, h: number, level: number): number {
   if (level <= f) return 0;
@@ -125,19 +119,19 @@ export function statisticsOf(
 ): Statistics {
   const mixedSet = new Set(mixed);
   const isMixed = (cell: Cell): boolean => mixedSet.has(cell);
-  const area = total(weights.clear.fine);
+  const area = weights.clear.fineTotal;
   const shadow = mixedError(mixed, thickness) / area;
-  const means = ({ fine, coarse }: NodeAreas): [number, number] => [
-    weightedSum(fine, thickness) / total(fine),
-    weightedSum(coarse, thickness) / total(coarse),
+  const means = ({ fine, coarse, fineTotal, coarseTotal }: NodeAreas): [number, number] => [
+    weightedSum(fine, thickness) / fineTotal,
+    weightedSum(coarse, thickness) / coarseTotal,
   ];
   const [mean, meanCoarse] = means(weights.clear);
   const [edge, edgeCoarse] = means(weights.edge);
-  const minimum = extremeOf(face, isMixed, thickness, -1);
-  const maximum = extremeOf(face, isMixed, thickness, 1);
+  const minimum = extremeOf(face, weights, isMixed, thickness, -1);
+  const maximum = extremeOf(face, weights, isMixed, thickness, 1);
   const deviation = Math.sqrt(weightedSquares(weights.clear.fine, thickness, mean) / area);
   const deviationCoarse = Math.sqrt(
-    Math.max(0, weightedSquares(weights.clear.coarse, thickness, meanCoarse) / total(weights.clear.coarse)),
+    Math.max(0, weightedSquares(weights.clear.coarse, thickness, meanCoarse) / weights.clear.coarseTotal),
   );
   const ratio = (value: number, by: number): number => (by > 0 ? value / by : 0);
   const span = maximum.value + minimum.value;

@@ -79,7 +79,7 @@ export function createLocalTransport(storeBytes = DEFAULT_STORE_BYTES): Transpor
       const place = `${sourceKey}/${key}/${request.scene.key}`;
       const column = keep(place, 'column', () => computeColumn(source, points, visibility));
       request.mixes.forEach((mix, m) => addScaledInto(sums[m]!, column.deposit, mix[f]!));
-      if (column.signature) {
+      if (request.withSignature && column.signature) {
         signature ??= new Uint32Array(points.count);
         for (let i = 0; i < signature.length; i++) signature[i]! ^= column.signature[i]!;
       }

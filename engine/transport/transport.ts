@@ -33,6 +33,8 @@ export interface DepositRequest {
   readonly sources: readonly KeyedSource[];
   /** each [sources] kg per filament: one sum is returned for each */
   readonly mixes: readonly Float64Array[];
+  /** whether to combine the signatures of hidden sub-sources */
+  readonly withSignature: boolean;
   /** whether to sum arrival angles too, for the first mix */
   readonly withArrival: boolean;
 }
@@ -40,7 +42,7 @@ export interface DepositRequest {
 export interface DepositResult {
   /** for each mix: [points] kg/m² */
   readonly sums: readonly Float64Array[];
-  /** [points] combined signature of all filaments (see Column), or null where nothing is hidden from any */
+  /** [points] combined signature of all filaments (see Column), or null if not asked for or nothing is hidden */
   readonly signature: Uint32Array | null;
   /** [points] sums over the first mix: rad·kg/m² and kg/m² beyond 60°, or null if not asked for */
   readonly arrival: { readonly angle: Float64Array; readonly grazing: Float64Array } | null;

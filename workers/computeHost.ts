@@ -1,0 +1,97 @@
+/** The worker's side: keeps content by key, computes with the engine, reports progress, stops when told. */
+import { transfer } from 'comlink';
+import { LRUCache } from 'lru-cache';
+import type { FilamentSource } from '../engine/emission/filamentSource.ts';
+import type { OrientedPoints } from '../engine/geometry/orientedPoints.ts';
+import { createLocalTransport } from '../engine/transport/localTransport.ts';
+import type { Control, DepositResult, SceneData } from '../engine/transport/transport.ts';
+import type { Answer, ComputeApi, DepositCall, Parcel, Progress, TraceCall } from './protocol.ts';
+
+/** What a host needs of the thread that it runs in. */
+export interface HostThread {
+  readonly post: (message: Progress) => void;
+  /** lets waiting messages in, such as a cancellation */
+  readonly breathe: () => Promise<void>;
+}
+
+/** Longest work without letting messages in, ms. */
+const SLICE = 12;
+const MISSING = { ok: false, missing: true } as const;
+
+/** Thrown inside a job that was cancelled. */
+class Cancelled extends Error {
+  override readonly name = 'Cancelled';
+}
+
+/** Makes the object that a worker exposes. */
+export function createComputeHost(thread: HostThread, storeBytes: number): ComputeApi {
+  const transport = createLocalTransport(storeBytes);
+  const scenes = new LRUCache<string, SceneData>({ max: 8 });
+  const points = new LRUCache<string, OrientedPoints>({ max: 64 });
+  const sources = new LRUCache<string, FilamentSource>({ max: 20_000 });
+  const cancelled = new Set<number>();
+
+  const unpack = (parcel: Parcel, scene: string, pointsKey?: string): void => {
+    if (parcel.scene) scenes.set(scene, parcel.scene);
+    if (parcel.points && pointsKey !== undefined) points.set(pointsKey, parcel.points);
+    for (const [key, source] of parcel.sources) sources.set(key, source);
+  };
+  const controlOf = (job: number): Control => {
+    let last = performance.now();
+    return {
+      step: async (share) => {
+        if (performance.now() - last < SLICE) return;
+        thread.post({ evenfallProgress: job, share });
+        await thread.breathe();
+        last = performance.now();
+        if (cancelled.has(job)) throw new Cancelled('the calculation was cancelled');
+      },
+    };
+  };
+  const gather = (keys: readonly string[]): { key: string; source: FilamentSource }[] | null => {
+    const found = keys.flatMap((key) => {
+      const source = sources.get(key);
+      return source ? [{ key, source }] : [];
+    });
+    return found.length === keys.length ? found : null;
+  };
+  const finish = async <T>(job: number, work: Promise<T>): Promise<T> => {
+    try {
+      return await work;
+    } finally {
+      cancelled.delete(job);
+    }
+  };
+
+  return {
+    deposit: async (job: number, parcel: Parcel, call: DepositCall): Promise<Answer<DepositResult>> => {
+      unpack(parcel, call.scene, call.points);
+      const scene = scenes.get(call.scene);
+      const at = points.get(call.points);
+      const from = gather(call.sources);
+      if (!scene || !at || !from) return MISSING;
+      const request = { ...call, scene, points: { key: call.points, points: at }, sources: from };
+      const result = await finish(job, transport.deposit(request, controlOf(job)));
+      return transfer({ ok: true, result }, buffersOf(result));
+    },
+    trace: async (job: number, parcel: Parcel, call: TraceCall): Promise<Answer<readonly Float64Array[]>> => {
+      unpack(parcel, call.scene);
+      const scene = scenes.get(call.scene);
+      const from = gather(call.sources);
+      if (!scene || !from) return MISSING;
+      // the transport keeps these arrays, so they are copied and not transferred
+      return {
+        ok: true,
+        result: await finish(job, transport.trace({ ...call, scene, sources: from }, controlOf(job))),
+      };
+    },
+    cancel: (job: number): void => {
+      cancelled.add(job);
+    },
+  };
+}
+
+function buffersOf({ sums, signature, arrival }: DepositResult): ArrayBuffer[] {
+  const views = [...sums, ...(signature ? [signature] : []), ...(arrival ? [arrival.angle, arrival.grazing] : [])];
+  return views.map((view) => view.buffer as ArrayBuffer);
+}

@@ -1,0 +1,247 @@
+/** A pool of compute workers behind the engine's Transport: shared work, progress, cancellation, replacement. */
+import type { FilamentSource } from '../engine/emission/filamentSource.ts';
+import type { OrientedPoints } from '../engine/geometry/orientedPoints.ts';
+import type {
+  Control,
+  DepositRequest,
+  DepositResult,
+  KeyedSource,
+  SceneData,
+  TraceRequest,
+  Transport,
+} from '../engine/transport/transport.ts';
+import { createOrientedPoints } from '../engine/geometry/orientedPoints.ts';
+import type { Answer, ComputeApi, Parcel, Progress } from './protocol.ts';
+
+/** A started worker, whatever kind of thread it is. */
+export interface ComputeWorker {
+  readonly api: ComputeApi;
+  /** set by the pool: called with each progress report */
+  onProgress: (progress: Progress) => void;
+  /** rejects when the worker dies; never resolves */
+  readonly died: Promise<never>;
+  readonly terminate: () => void;
+}
+
+export interface WorkerPool {
+  readonly transport: Transport;
+  /** Ends all workers; the transport must not be used any more. */
+  readonly dispose: () => void;
+}
+
+/** Points that stay together when work is split; neighbours share shadows and caches. */
+const CHUNK = 256;
+
+/** A place in the pool: its worker, if one is alive, and the keys of the content that it was sent. */
+interface Seat {
+  worker: ComputeWorker | null;
+  known: Set<string>;
+}
+
+/** Keys a seat may remember before it starts over; beyond it the worker has forgotten the first ones anyway. */
+const MAX_KNOWN = 40_000;
+
+/** Starts `size` workers and shares each calculation among them. Results do not depend on `size`. */
+export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool {
+  let isDisposed = false;
+  let nextJob = 1;
+  const jobs = new Map<number, (share: number) => void>();
+  const seats = Array.from({ length: size }, (): Seat => ({ worker: null, known: new Set() }));
+  seats.forEach(workerOf);
+
+  /** The worker of a seat; a dead one is replaced when it is next needed. */
+  function workerOf(seat: Seat): ComputeWorker {
+    if (seat.worker) return seat.worker;
+    if (isDisposed) throw new Error('the pool has been disposed of');
+    const worker = spawn();
+    worker.onProgress = ({ evenfallProgress, share }) => jobs.get(evenfallProgress)?.(share);
+    worker.died.catch(() => {
+      seat.worker = null;
+      seat.known = new Set();
+    });
+    seat.worker = worker;
+    return worker;
+  }
+
+  /** Runs one part on each seat; the first failure or a throwing control ends them all. */
+  async function runAll<T>(parts: readonly Part<T>[], control: Control | undefined): Promise<T[]> {
+    const running: { readonly job: number; readonly worker: ComputeWorker }[] = [];
+    const shares = parts.map(() => 0);
+    return new Promise<T[]>((resolve, reject) => {
+      const stop = (reason: unknown): void => {
+        for (const { job, worker } of running) {
+          jobs.delete(job);
+          worker.api.cancel(job);
+        }
+        reject(reason as Error);
+      };
+      const follow = async (): Promise<void> =>
+        control?.step(shares.reduce((sum, share) => sum + share, 0) / shares.length);
+      const results = parts.map(async (part, i) => {
+        const job = nextJob++;
+        const worker = workerOf(part.seat);
+        running.push({ job, worker });
+        jobs.set(job, (share) => {
+          shares[i] = share;
+          follow().catch(stop);
+        });
+        const result = await ask(part, job, worker);
+        jobs.delete(job);
+        return result;
+      });
+      Promise.all(results)
+        .then(async (all) => {
+          await control?.step(1);
+          resolve(all);
+        })
+        .catch(stop);
+    });
+  }
+
+  async function ask<T>({ seat, parcel, call }: Part<T>, job: number, worker: ComputeWorker): Promise<T> {
+    for (let attempt = 0; attempt < 2; attempt++) {
+      const answer = await Promise.race([call(worker.api, job, parcel(seat.known)), worker.died]);
+      if (answer.ok) return answer.result;
+      seat.known = new Set();
+    }
+    throw new Error('a calculation worker could not keep what it was sent');
+  }
+
+  const deposit = async (request: DepositRequest, control?: Control): Promise<DepositResult> => {
+    const { points, key } = request.points;
+    const isSmall = points.count < 2 * CHUNK;
+    const shared = isSmall ? seats.slice(0, 1) : seats;
+    const parts = shared.map((seat, w): Part<DepositResult> => {
+      const indices = shareOfPoints(points.count, w, shared.length);
+      const partKey = shared.length === 1 ? key : `${key}:${w}/${shared.length}`;
+      const call = {
+        scene: request.scene.key,
+        points: partKey,
+        sources: request.sources.map((source) => source.key),
+        mixes: request.mixes,
+        withSignature: request.withSignature,
+        withArrival: request.withArrival,
+      };
+      return {
+        seat,
+        parcel: (known) =>
+          makeParcel(known, request.scene, request.sources, {
+            key: partKey,
+            make: () => (shared.length === 1 ? points : pickPoints(points, indices)),
+          }),
+        call: async (api, job, parcel) => api.deposit(job, parcel, call),
+      };
+    });
+    const results = await runAll(parts, control);
+    return shared.length === 1 ? results[0]! : scatter(results, points.count);
+  };
+
+  const trace = async (request: TraceRequest, control?: Control): Promise<Float64Array[]> => {
+    const parts = seats.map((seat, w): Part<readonly Float64Array[]> => {
+      const own = request.sources.filter((_, f) => f % seats.length === w);
+      const call = {
+        scene: request.scene.key,
+        sources: own.map(({ key }) => key),
+        rays: request.rays,
+        seed: request.seed,
+      };
+      return {
+        seat,
+        parcel: (known) => makeParcel(known, request.scene, own),
+        call: async (api, job, parcel) => api.trace(job, parcel, call),
+      };
+    });
+    const results = await runAll(parts, control);
+    return request.sources.map((_, f) => results[f % seats.length]![Math.floor(f / seats.length)]!);
+  };
+
+  return {
+    transport: { deposit, trace },
+    dispose: () => {
+      isDisposed = true;
+      for (const { worker } of seats) worker?.terminate();
+    },
+  };
+}
+
+/** One seat's part of a calculation. */
+interface Part<T> {
+  readonly seat: Seat;
+  readonly parcel: (known: Set<string>) => Parcel;
+  readonly call: (api: ComputeApi, job: number, parcel: Parcel) => Promise<Answer<T>>;
+}
+
+/** What a worker has not been sent yet; marks it as sent. */
+function makeParcel(
+  known: Set<string>,
+  scene: SceneData,
+  sources: readonly KeyedSource[],
+  points?: { readonly key: string; readonly make: () => OrientedPoints },
+): Parcel {
+  if (known.size > MAX_KNOWN) known.clear();
+  const isNew = (key: string): boolean => !known.has(key) && known.add(key).size > 0;
+  const fresh: (readonly [string, FilamentSource])[] = [];
+  for (const { key, source } of sources) if (isNew(key)) fresh.push([key, source]);
+  return {
+    scene: isNew(scene.key) ? scene : null,
+    points: points && isNew(points.key) ? points.make() : null,
+    sources: fresh,
+  };
+}
+
+/** Indices of the points that worker w of n takes: every n-th chunk. */
+function shareOfPoints(count: number, w: number, n: number): Int32Array {
+  const indices: number[] = [];
+  for (let chunk = w * CHUNK; chunk < count; chunk += n * CHUNK) {
+    for (let i = chunk; i < Math.min(count, chunk + CHUNK); i++) indices.push(i);
+  }
+  return Int32Array.from(indices);
+}
+
+function pickPoints(points: OrientedPoints, indices: Int32Array): OrientedPoints {
+  const picked = createOrientedPoints(indices.length);
+  indices.forEach((i, k) => {
+    picked.position.set(points.position.subarray(3 * i, 3 * i + 3), 3 * k);
+    picked.normal.set(points.normal.subarray(3 * i, 3 * i + 3), 3 * k);
+  });
+  return picked;
+}
+
+/** Puts the parts' chunks back in their places. */
+function scatter(results: readonly DepositResult[], count: number): DepositResult {
+  const place = <A extends Float64Array | Uint32Array>(out: A, parts: readonly A[]): A => {
+    for (let chunk = 0; chunk * CHUNK < count; chunk++) {
+      const part = parts[chunk % parts.length]!;
+      const from = Math.floor(chunk / parts.length) * CHUNK;
+      out.set(part.subarray(from, Math.min(part.length, from + CHUNK)), chunk * CHUNK);
+    }
+    return out;
+  };
+  const sums = results[0]!.sums.map((_, m) =>
+    place(
+      new Float64Array(count),
+      results.map((result) => result.sums[m]!),
+    ),
+  );
+  const signature = results.some((result) => result.signature)
+    ? place(
+        new Uint32Array(count),
+        results.map((result) => result.signature ?? new Uint32Array(result.sums[0]!.length)),
+      )
+    : null;
+  const arrivals = results.flatMap(({ arrival }) => (arrival ? [arrival] : []));
+  const arrival =
+    arrivals.length === results.length
+      ? {
+          angle: place(
+            new Float64Array(count),
+            arrivals.map(({ angle }) => angle),
+          ),
+          grazing: place(
+            new Float64Array(count),
+            arrivals.map(({ grazing }) => grazing),
+          ),
+        }
+      : null;
+  return { sums, signature, arrival };
+}

@@ -1,0 +1,54 @@
+/**
+ * What the pool and its workers say to each other.
+ *
+ * Calls go through comlink. Content is sent once and named by its key from then on; a worker that no
+ * longer has it answers `missing`, and the pool sends it again.
+ */
+import type { FilamentSource } from '../engine/emission/filamentSource.ts';
+import type { OrientedPoints } from '../engine/geometry/orientedPoints.ts';
+import type { DepositResult, SceneData } from '../engine/transport/transport.ts';
+
+/** Content that the worker may not have yet, by key. */
+export interface Parcel {
+  readonly scene: SceneData | null;
+  readonly points: OrientedPoints | null;
+  readonly sources: readonly (readonly [key: string, source: FilamentSource])[];
+}
+
+export interface DepositCall {
+  readonly scene: string;
+  readonly points: string;
+  readonly sources: readonly string[];
+  readonly mixes: readonly Float64Array[];
+  readonly withSignature: boolean;
+  readonly withArrival: boolean;
+}
+
+export interface TraceCall {
+  readonly scene: string;
+  readonly sources: readonly string[];
+  readonly rays: number;
+  readonly seed: number;
+}
+
+export type Answer<T> = { readonly ok: true; readonly result: T } | { readonly ok: false; readonly missing: true };
+
+/** The one interface of every compute worker, in browsers and in Node. */
+export interface ComputeApi {
+  deposit(job: number, parcel: Parcel, call: DepositCall): Promise<Answer<DepositResult>>;
+  trace(job: number, parcel: Parcel, call: TraceCall): Promise<Answer<readonly Float64Array[]>>;
+  /** Ends a job at its next step; its call is rejected. */
+  cancel(job: number): void;
+}
+
+/** Sent beside comlink's messages while a job runs. */
+export interface Progress {
+  readonly evenfallProgress: number;
+  /** share done, 0 to 1 */
+  readonly share: number;
+}
+
+/** Whether a message is a progress report. */
+export function isProgress(message: unknown): message is Progress {
+  return typeof message === 'object' && message !== null && 'evenfallProgress' in message;
+}
