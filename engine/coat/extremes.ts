@@ -16,7 +16,7 @@ export interface Extreme {
 const EVEN_NODES = [0, 0.5, 1];
 /** Steps a side of each search over a cell, and how often it is repeated around the best place. */
 const SEARCH = 8;
-const ROUNDS = 6;
+const ROUNDS = 4;
 
 /** Values of the Lagrange polynomials over `nodes` at x. */
 function lagrange(nodes: readonly number[], x: number): number[] {
@@ -34,25 +34,24 @@ interface Best {
 }
 
 /** Largest value of sign·field over a cell's interpolating polynomial. */
-function bestInCell(cell: Cell, field: Float64Array, sign: number, stride: 1 | 2): Best {
-  const side = (cell.side - 1) / stride + 1;
-  const nodes = (cell.side === 5 ? LOBATTO_NODES : EVEN_NODES).filter((_, i) => i % stride === 0);
+function bestInCell(cell: Cell, field: Float64Array, sign: number): Best {
+  const { side } = cell;
+  const places = side === 5 ? LOBATTO_NODES : EVEN_NODES;
+  const values = Array.from(cell.nodes, (node) => sign * field[node]!);
   let best: Best = { value: -Infinity, cell, u: 0, v: 0 };
   let [u0, v0, width] = [0, 0, 1];
+  const steps = Array.from({ length: SEARCH + 1 }, (_, i) => i / SEARCH);
   for (let round = 0; round < ROUNDS; round++) {
-    for (let a = 0; a <= SEARCH; a++) {
-      const v = Math.min(1, Math.max(0, v0 + (width * a) / SEARCH));
-      const alongV = lagrange(nodes, v);
-      for (let b = 0; b <= SEARCH; b++) {
-        const u = Math.min(1, Math.max(0, u0 + (width * b) / SEARCH));
-        const alongU = lagrange(nodes, u);
+    const us = steps.map((step) => Math.min(1, Math.max(0, u0 + width * step)));
+    const alongU = us.map((u) => lagrange(places, u));
+    for (const step of steps) {
+      const v = Math.min(1, Math.max(0, v0 + width * step));
+      const rows = combineRows(values, lagrange(places, v), side);
+      alongU.forEach((basis, b) => {
         let value = 0;
-        for (let k = 0; k < side * side; k++) {
-          const node = cell.nodes[stride * Math.floor(k / side) * cell.side + stride * (k % side)]!;
-          value += alongV[Math.floor(k / side)]! * alongU[k % side]! * field[node]!;
-        }
-        if (sign * value > best.value) best = { value: sign * value, cell, u, v };
-      }
+        for (let i = 0; i < side; i++) value += basis[i]! * rows[i]!;
+        if (value > best.value) best = { value, cell, u: us[b]!, v };
+      });
     }
     width *= 2 / SEARCH;
     u0 = best.u - width / 2;
@@ -61,31 +60,17 @@ function bestInCell(cell: Cell, field: Float64Array, sign: number, stride: 1 | 2
   return best;
 }
 
+/** Σ_j basis[j] · values[j·side + i] for each i. */
+function combineRows(values: readonly number[], basis: readonly number[], side: number): number[] {
+  return Array.from({ length: side }, (_, i) =>
+    basis.reduce((sum, factor, j) => sum + factor * values[side * j + i]!, 0),
+  );
+}
+
 /** Node with the largest value of sign·field; the first of equals. */
 function bestNode(nodes: Int32Array, field: Float64Array, sign: number): number {
   let best = nodes[0] ?? 0;
   for (const node of nodes) if (sign * field[node]! > sign * field[best]!) best = node;
-  return best;
-}
-
-/** Extreme over nodes (every second one with stride 2), then polished inside the cells around the best one. */
-function search(
-  cells: readonly Cell[],
-  nodes: Int32Array,
-  isMixed: (cell: Cell) => boolean,
-  field: Float64Array,
-  sign: number,
-  stride: 1 | 2,
-): Best | undefined {
-  const top = bestNode(nodes, field, sign);
-  const value = sign * field[top]!;
-  const around = cells.filter((cell) => cell.nodes.includes(top));
-  let best = around[0] && { value, cell: around[0], ...placeInCell(around[0], top) };
-  for (const cell of around) {
-    if (isMixed(cell)) continue;
-    const polished = bestInCell(cell, field, sign, stride);
-    if (best && polished.value > best.value) best = polished;
-  }
   return best;
 }
 
@@ -96,12 +81,30 @@ function placeInCell({ side, nodes }: Cell, node: number): { readonly u: number;
   return { u: places[k % side]!, v: places[Math.floor(k / side)]! };
 }
 
+/** How far a field is from what every second node predicts in a cell. */
+function doubt(cell: Cell, field: Float64Array): number {
+  const values = Array.from(cell.nodes, (node) => field[node]!);
+  const { side } = cell;
+  const places = side === 5 ? LOBATTO_NODES : EVEN_NODES;
+  const rough = places.filter((_, i) => i % 2 === 0);
+  let worst = 0;
+  for (let k = 0; k < values.length; k++) {
+    const alongU = lagrange(rough, places[k % side]!);
+    const alongV = lagrange(rough, places[Math.floor(k / side)]!);
+    let predicted = 0;
+    alongV.forEach((v, j) => alongU.forEach((u, i) => (predicted += u * v * values[2 * j * side + 2 * i]!)));
+    worst = Math.max(worst, Math.abs(values[k]! - predicted));
+  }
+  return worst;
+}
+
 /**
  * The smallest (sign −1) or largest (sign +1) value of a field over the clear aperture.
  *
  * Searched at the nodes, then on the polynomial through the nodes of the cells around the best one;
- * cells that a shadow edge crosses are not interpolated. The error is the change from doing the same
- * with every second node.
+ * cells that a shadow edge crosses are not interpolated. The error is the largest difference, in
+ * those cells, between the field and the polynomial through every second node; at a shadow edge it
+ * is the step to the nearest value beside it plus the change from searching every second node.
  *
  * @param field [points] any unit
  * @param isMixed whether a shadow edge crosses a cell
@@ -113,12 +116,36 @@ export function extremeOf(
   field: Float64Array,
   sign: 1 | -1,
 ): Extreme {
-  const best = search(clearCells, clearNodes.fine, isMixed, field, sign, 1);
-  const rough = search(clearCells, clearNodes.coarse, isMixed, field, sign, 2);
-  if (!best || !rough) return { value: 0, error: 0, position: [0, 0, 0] };
-  const { a0, a1, b0, b1 } = best.cell.region;
+  const top = bestNode(clearNodes.fine, field, sign);
+  const around = clearCells.filter((cell) => cell.nodes.includes(top));
+  const [first] = around;
+  if (!first) return { value: 0, error: 0, position: [0, 0, 0] };
+  let best: Best = { value: sign * field[top]!, cell: first, ...placeInCell(first, top) };
+  let error = around.some(isMixed)
+    ? stepBeside(around, top, field) + Math.abs(field[top]! - field[bestNode(clearNodes.coarse, field, sign)]!)
+    : 0;
+  for (const cell of around) {
+    if (isMixed(cell)) continue;
+    error = Math.max(error, doubt(cell, field));
+    const polished = bestInCell(cell, field, sign);
+    if (polished.value > best.value) best = polished;
+  }
+  return { value: sign * best.value, error, position: placeOf(face, best) };
+}
+
+/** Smallest difference between a node's value and any other node's in the cells around it. */
+function stepBeside(around: readonly Cell[], top: number, field: Float64Array): number {
+  const steps = around.flatMap(({ nodes }) =>
+    Array.from(nodes, (node) => (node === top ? Infinity : Math.abs(field[node]! - field[top]!))),
+  );
+  return Math.min(...steps);
+}
+
+/** Point of the face at a place in a cell. */
+function placeOf(face: Face, { cell: { region }, u, v }: Best): readonly [number, number, number] {
+  const { a0, a1, b0, b1 } = region;
   const at = createOrientedPoints(1);
-  gridNodeInto(at, 0, face.grid, a0 + best.u * (a1 - a0), b0 + best.v * (b1 - b0), Math.floor(a0), Math.floor(b0));
+  gridNodeInto(at, 0, face.grid, a0 + u * (a1 - a0), b0 + v * (b1 - b0), Math.floor(a0), Math.floor(b0));
   const [x = 0, y = 0, z = 0] = at.position;
-  return { value: sign * best.value, error: Math.abs(best.value - rough.value), position: [x, y, z] };
+  return [x, y, z];
 }

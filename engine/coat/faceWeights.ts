@@ -18,9 +18,9 @@ export interface FaceWeights {
   /** its outermost 2 % */
   readonly edge: NodeAreas;
   readonly clearCells: readonly Cell[];
-  /** nodes of the clear aperture, and of every second one */
+  /** nodes of the clear aperture, and every second one */
   readonly clearNodes: { readonly fine: Int32Array; readonly coarse: Int32Array };
-  /** triangles between them */
+  /** triangles between them, and between every second one */
   readonly triangles: { readonly fine: ClearTriangles; readonly coarse: ClearTriangles };
 }
 

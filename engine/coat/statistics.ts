@@ -72,15 +72,23 @@ function shareBetween({ nodes, areas }: ClearTriangles, field: Float64Array, low
   return all > 0 ? inside / all : 0;
 }
 
-/** Sum of |fine − coarse| over the cells that a shadow edge crosses: their errors need not cancel. */
+/** Standard deviations that the errors of the cells at shadow edges are given, added as independent ones. */
+const EDGE_DEVIATIONS = 4;
+
+/**
+ * Error that the cells at shadow edges leave beside the difference of the two rules over the whole face.
+ *
+ * An edge cuts each cell at another place, so the cells' errors have either sign and add as
+ * independent ones; what they have in common shows in the difference over the whole face.
+ */
 function mixedError(cells: readonly Cell[], field: Float64Array): number {
-  let error = 0;
+  let squares = 0;
   for (const { nodes, weights, coarse } of cells) {
     let difference = 0;
     for (let k = 0; k < nodes.length; k++) difference += (weights[k]! - coarse[k]!) * field[nodes[k]!]!;
-    error += Math.abs(difference);
+    squares += difference * difference;
   }
-  return error;
+  return EDGE_DEVIATIONS * Math.sqrt(squares);
 }
 
 function estimate(fine: number, coarse: number, extra = 0): Estimate {
@@ -102,7 +110,7 @@ export function massOnFace({ all }: FaceWeights, mixed: readonly Cell[], areal: 
  *
  * Errors: each number is computed again by the lower rule embedded in the same points (every second
  * node); the difference is its error, an upper bound for smooth maps. Cells that a shadow edge
- * crosses add theirs without cancelling.
+ * crosses add theirs as independent errors.
  *
  * @param thickness [points] m
  * @param mixed cells that a shadow edge crosses

@@ -1,5 +1,6 @@
 /** The coat in one plain sentence. */
 import type { Coat } from './coat.ts';
+import type { RadialProfile } from './radialProfile.ts';
 
 /** `even`: all within the tolerance of the mean; `uneven`: some place is not; `bare`: nothing arrives. */
 export type VerdictLevel = 'even' | 'uneven' | 'bare';
@@ -15,21 +16,36 @@ export interface Verdict {
 /** Share of the radius within which a place counts as the centre, and beyond which as the edge. */
 const CENTRE = 0.1;
 const EDGE = 0.9;
+/** Spread over azimuth, as a share of the mean, that counts as none. */
+const SAME = 0.005;
 
-const nm = (metres: number): string => (metres * 1e9).toPrecision(metres * 1e9 >= 100 ? 3 : 2).replace(/\.0$/, '');
+const nm = (metres: number): string => {
+  const value = metres * 1e9;
+  return value.toFixed(value >= 9.95 ? 0 : value >= 0.995 ? 1 : 2);
+};
 const percent = (share: number): string =>
   `${Math.abs(100 * share) < 9.95 ? Math.abs(100 * share).toFixed(1) : Math.abs(100 * share).toFixed(0)} %`;
 
 /** A place on the mirror in words: "at the outer edge", "in the middle", "at radius 0.85 m, 120°". */
-export function placeInWords({ plant }: Coat, [x, y]: readonly [number, number, number]): string {
+export function placeInWords({ plant, profile }: Coat, [x, y]: readonly [number, number, number]): string {
   const { shape } = plant;
   const r = Math.hypot(x - shape.centerX, y);
   const inner = shape.clearInnerRadius;
   const reach = (r - inner) / (shape.clearOuterRadius - inner);
   if (reach > EDGE) return 'at the outer edge';
   if (reach < CENTRE) return inner > 0 ? 'at the edge of the hole' : 'in the middle';
+  if (isSameAllAround(profile, r)) return `at radius ${r.toPrecision(2)} m, all around`;
   const angle = Math.round((Math.atan2(y, x - shape.centerX) * 180) / Math.PI + 360) % 360;
   return `at radius ${r.toPrecision(2)} m, ${angle}°`;
+}
+
+/** Whether the thickness at a radius hardly changes with azimuth, so that naming an angle would mislead. */
+function isSameAllAround({ radius, mean, minimum, maximum }: RadialProfile, r: number): boolean {
+  const p = Math.max(
+    0,
+    radius.findIndex((value) => value >= r * (1 - 1e-9)),
+  );
+  return maximum[p]! - minimum[p]! < SAME * mean[p]!;
 }
 
 /** What a coating lead wants to hear first. */

@@ -61,7 +61,7 @@ function slopeOfE(c: number): number {
  * Error: below 4e-8 next to c = 0, where the integral has a logarithm; below 1e-12 beyond c = 0.03
  * (tests/engine/emission measures both).
  *
- * @param c [1] cosine of the angle to the coil axis, from 0 to 1
+ * @param c [1] cosine of the angle to the coil axis, from 0 to 1 (a rounding above 1 is harmless)
  */
 export function fastEllipticE(c: number): number {
   const x = c * CELLS;

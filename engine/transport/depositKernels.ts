@@ -187,7 +187,7 @@ function addCoil(
     if (cosArriveR <= 0) continue;
     const r2 = dx * dx + dy * dy + dz * dz;
     const r = Math.sqrt(r2);
-    const cosAxis = Math.min(1, Math.abs(dx * ax + dy * ay + dz * az) / r);
+    const cosAxis = Math.abs(dx * ax + dy * ay + dz * az) / r;
     out[i - begin]! += (w * fastEllipticE(cosAxis) * cosArriveR) / (r2 * r);
   }
 }

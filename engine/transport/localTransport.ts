@@ -74,11 +74,14 @@ export function createLocalTransport(storeBytes = DEFAULT_STORE_BYTES): Transpor
     const arrival = request.withArrival
       ? { angle: new Float64Array(points.count), grazing: new Float64Array(points.count) }
       : null;
+    const batch: Batch = { columns: [], iSources: [] };
     let signature: Uint32Array | null = null;
     for (const [f, { key: sourceKey, source }] of request.sources.entries()) {
       const place = `${sourceKey}/${key}/${request.scene.key}`;
       const column = keep(place, 'column', () => computeColumn(source, points, visibility));
-      request.mixes.forEach((mix, m) => addScaledInto(sums[m]!, column.deposit, mix[f]!));
+      batch.columns.push(column.deposit);
+      batch.iSources.push(f);
+      if (batch.columns.length === 4) flushInto(sums, request.mixes, batch);
       if (request.withSignature && column.signature) {
         signature ??= new Uint32Array(points.count);
         for (let i = 0; i < signature.length; i++) signature[i]! ^= column.signature[i]!;
@@ -90,6 +93,7 @@ export function createLocalTransport(storeBytes = DEFAULT_STORE_BYTES): Transpor
       }
       await control?.step((f + 1) / request.sources.length);
     }
+    flushInto(sums, request.mixes, batch);
     return { sums, signature, arrival };
   };
 
@@ -106,6 +110,30 @@ export function createLocalTransport(storeBytes = DEFAULT_STORE_BYTES): Transpor
   };
 
   return { deposit, trace };
+}
+
+/** Columns waiting to be summed, so that four of them pass over the sum at once. */
+interface Batch {
+  readonly columns: Float64Array[];
+  readonly iSources: number[];
+}
+
+/** Adds the batch to every mix's sum, in the order of the sources, and empties it. */
+function flushInto(sums: readonly Float64Array[], mixes: readonly Float64Array[], batch: Batch): void {
+  sums.forEach((sum, m) => {
+    const factors = batch.iSources.map((f) => mixes[m]![f]!);
+    if (batch.columns.length === 4) addFourInto(sum, batch.columns, factors);
+    else batch.columns.forEach((column, k) => addScaledInto(sum, column, factors[k]!));
+  });
+  batch.columns.length = 0;
+  batch.iSources.length = 0;
+}
+
+/** out += Σ factors[k] · columns[k] for four columns: a quarter of the traffic of four single passes. */
+function addFourInto(out: Float64Array, columns: readonly Float64Array[], factors: readonly number[]): void {
+  const [p, q, r, s] = columns as [Float64Array, Float64Array, Float64Array, Float64Array];
+  const [a, b, c, d] = factors as [number, number, number, number];
+  for (let i = 0; i < out.length; i++) out[i] = out[i]! + a * p[i]! + b * q[i]! + c * r[i]! + d * s[i]!;
 }
 
 /** out += factor · values. */

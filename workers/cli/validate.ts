@@ -3,6 +3,10 @@ import { Command } from 'commander';
 import { EXIT_BAD_INPUT, EXIT_OK, printProblems, runCommand } from './exitCodes.ts';
 import { readDesign } from './readDesign.ts';
 
+function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
 async function validate(path: string): Promise<number> {
   const opened = await readDesign(path);
   if (!opened.ok) {
@@ -10,9 +14,13 @@ async function validate(path: string): Promise<number> {
     return EXIT_BAD_INPUT;
   }
   const { plant } = opened;
-  process.stdout.write(
-    `${path}: sound. "${plant.name}": ${plant.filaments.length} filaments, ${plant.obstacleNames.length} obstacles, ${plant.witnesses.length} witnesses.\n`,
-  );
+  const parts = [
+    counted(plant.filaments.length, 'filament'),
+    counted(plant.obstacleNames.length, 'obstacle'),
+    counted(plant.witnesses.length, 'witness', 'witnesses'),
+  ];
+  process.stdout.write(`${path}: sound. "${plant.name}": ${parts.join(', ')}.
+`);
   return EXIT_OK;
 }
 

@@ -1,0 +1,61 @@
+/** The face's points for one layout: the grid, and what refinement at shadow edges adds to it. */
+import { createFace, refineFace, type Cell, type Face } from '../geometry/face.ts';
+import type { MirrorShape } from '../geometry/mirrorShape.ts';
+import { keyedPoints } from '../transport/plantRequests.ts';
+import type { DepositResult, KeyedPoints } from '../transport/transport.ts';
+import { faceWeights, type FaceWeights } from './faceWeights.ts';
+import { depositAt, joinDeposits, type Job } from './job.ts';
+import { cellsToRefine, MAX_DEPTH, mixedCells } from './refineAtShadows.ts';
+
+/** Refined points allowed for each point of the grid. */
+const REFINED_SHARE = 1.5;
+const NODES_PER_SPLIT = 25;
+const FOR_REFINING = { withSignature: true, withArrival: false } as const;
+
+/** Everything about the points that does not depend on the charges. */
+export interface PreparedFace {
+  readonly face: Face;
+  readonly weights: FaceWeights;
+  /** cells that a shadow edge crosses */
+  readonly mixed: readonly Cell[];
+  /** the grid's points, then those of each refinement */
+  readonly blocks: readonly KeyedPoints[];
+}
+
+/** The grid of a mirror, not refined. */
+export function gridFace(shape: MirrorShape, pointCount: number): PreparedFace {
+  const face = createFace(shape, pointCount);
+  return { face, weights: faceWeights(face), mixed: [], blocks: [keyedPoints(face.points)] };
+}
+
+/**
+ * Halves cells at shadow edges, level by level. Looks at equal charges, so that only the layout counts.
+ *
+ * @param masses [filaments] kg
+ * @returns the refined face, and the deposit of `masses` on its points, kg/m²
+ */
+export async function refineFor(
+  grid: PreparedFace,
+  job: Job,
+  masses: Float64Array,
+): Promise<{ readonly prepared: PreparedFace; readonly areal: Float64Array }> {
+  const mixes = [masses, new Float64Array(masses.length).fill(1 / Math.max(1, masses.length))];
+  const deposit = async (blocks: readonly KeyedPoints[]): Promise<DepositResult> =>
+    depositAt(job, blocks, mixes, FOR_REFINING);
+  let { face } = grid;
+  const blocks = [...grid.blocks];
+  let known = await deposit(blocks);
+  let room = Math.floor((REFINED_SHARE * face.points.count) / NODES_PER_SPLIT);
+  for (let level = 0; level < MAX_DEPTH && room > 0; level++) {
+    const split = cellsToRefine(face, known.sums[1]!, known.signature, room);
+    if (split.length === 0) break;
+    room -= split.length;
+    const finer = refineFace(face, split);
+    face = finer.face;
+    blocks.push(keyedPoints(finer.added));
+    known = joinDeposits([known, await deposit(blocks.slice(-1))]);
+  }
+  const mixed = mixedCells(face.cells, known.signature);
+  const prepared = face === grid.face ? { ...grid, mixed } : { face, weights: faceWeights(face), mixed, blocks };
+  return { prepared, areal: known.sums[0]! };
+}
