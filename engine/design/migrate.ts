@@ -17,7 +17,7 @@ const MIGRATIONS: readonly ((file: Json) => Json)[] = [
 ];
 
 function renamed(part: unknown, from: string, to: string): unknown {
-  if (typeof part !== 'object' || part === null || !Object.hasOwn(part, from)) return part;
+  if (typeof part !== 'object' || part === null || !Object.hasOwn(part, from) || Object.hasOwn(part, to)) return part;
   const { [from]: value, ...rest } = part as Json;
   return { ...rest, [to]: value };
 }
@@ -35,7 +35,8 @@ export function migrate(value: unknown): Migrated {
   let file = value as Json;
   const { version } = file;
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 0 || version > CURRENT_VERSION) {
-    const newer = typeof version === 'number' && version > CURRENT_VERSION ? ' (written by a newer Evenfall?)' : '';
+    const newer =
+      Number.isInteger(version) && Number(version) > CURRENT_VERSION ? ' (written by a newer Evenfall?)' : '';
     return {
       ok: false,
       problem: {

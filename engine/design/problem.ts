@@ -6,6 +6,16 @@ export interface Problem {
   readonly message: string;
 }
 
+/** Most problems that are told one by one. */
+export const MAX_PROBLEMS = 100;
+
+/** The first problems, and how many more there are. */
+export function shortened(problems: readonly Problem[]): readonly Problem[] {
+  if (problems.length <= MAX_PROBLEMS) return problems;
+  const message = `… and ${problems.length - MAX_PROBLEMS} more problems`;
+  return [...problems.slice(0, MAX_PROBLEMS), { path: '', message }];
+}
+
 /** Writes a path as people read it: filaments[0].diameter. Keys that are not plain words are quoted. */
 export function joinPath(parts: readonly PropertyKey[]): string {
   let text = '';

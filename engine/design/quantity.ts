@@ -98,15 +98,27 @@ export type Parsed =
 const NUMBER_AND_UNIT = /^\s*([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?)\s*(\S.*?)?\s*$/;
 const AMBIGUOUS_COMMA = /^[+-]?[1-9]\d{0,2},\d{3}$/;
 
-/** Shows a value inside a message, shortened. */
+/** Longest text that is read as a quantity, characters. */
+const MAX_TEXT = 200;
+
+/** Shows a value inside a message, shortened; never throws. */
 export function quoteValue(value: unknown): string {
-  const text =
-    typeof value === 'string'
-      ? JSON.stringify(value)
-      : value === undefined
-        ? 'nothing'
-        : String(JSON.stringify(value) ?? value);
+  const text = value === undefined ? 'nothing' : typeof value === 'string' ? quoteText(value) : writtenOut(value);
   return text.length > 60 ? `${text.slice(0, 57)}…` : text;
+}
+
+function quoteText(text: string): string {
+  return JSON.stringify(text.slice(0, 80));
+}
+
+/** A value as in a file; numbers that JSON does not know by their name. */
+function writtenOut(value: unknown): string {
+  if (typeof value !== 'object' || value === null) return String(value);
+  try {
+    return JSON.stringify(value) ?? 'an object';
+  } catch {
+    return Array.isArray(value) ? 'a list' : 'an object';
+  }
 }
 
 function unitTable(dimension: DimensionName): Dimension['units'] {
@@ -138,7 +150,7 @@ export function parseQuantity(text: unknown, dimension: DimensionName): Parsed {
   const { noun, example } = DIMENSIONS[dimension];
   const expected = `expected ${noun} with its unit, such as "${example}"; found ${quoteValue(text)}`;
   if (typeof text !== 'string') return { ok: false, message: expected };
-  const match = NUMBER_AND_UNIT.exec(text.slice(0, 200));
+  const match = text.length > MAX_TEXT ? null : NUMBER_AND_UNIT.exec(text);
   if (!match) return { ok: false, message: expected };
   const [, digits = '', rawUnit] = match;
   if (AMBIGUOUS_COMMA.test(digits)) {
@@ -162,9 +174,14 @@ export function parseQuantity(text: unknown, dimension: DimensionName): Parsed {
   return { ok: true, value, unit };
 }
 
-/** The units that a dimension is written in, as a list for messages and forms. */
+/** The units that a dimension is written in, as a list for messages and forms; spellings that look alike once. */
 export function knownUnits(dimension: DimensionName): string {
-  return Object.keys(unitTable(dimension)).join(', ');
+  return [...new Set(Object.keys(unitTable(dimension)).map((unit) => unit.normalize('NFKC')))].join(', ');
+}
+
+/** Whether a text is a unit of this dimension, by the rules of parseQuantity. */
+export function isUnit(dimension: DimensionName, text: string): boolean {
+  return findUnit(dimension, text) !== undefined;
 }
 
 /**

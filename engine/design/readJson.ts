@@ -44,7 +44,11 @@ function inWords(code: string): string {
 
 function syntaxProblem(text: string): string {
   const errors: ParseError[] = [];
-  parse(text, errors, { disallowComments: true });
+  try {
+    parse(text, errors, { disallowComments: true });
+  } catch {
+    // brackets that the count above took for text: the parser runs out of stack, after the first error
+  }
   const [first] = errors;
   if (!first) return 'expected JSON; this text is not';
   return `expected JSON; ${inWords(printParseErrorCode(first.error))} at ${placeOf(text, first.offset)}`;
@@ -57,13 +61,17 @@ function keyProblems(text: string): Problem[] {
   visit(text, {
     onObjectBegin: () => void open.push(new Set()),
     onObjectEnd: () => void open.pop(),
-    onObjectProperty: (key, offset, _length, _line, _column, pathSupplier) => {
+    onObjectProperty: (key, _offset, _length, line, column, pathSupplier) => {
       const seen = open.at(-1);
-      const path = joinPath([...pathSupplier(), key]);
-      if (FORBIDDEN_KEYS.has(key))
-        problems.push({ path, message: `the key "${key}" is not allowed (${placeOf(text, offset)})` });
-      else if (seen?.has(key))
-        problems.push({ path, message: `written twice in the same place (${placeOf(text, offset)})` });
+      const fault = FORBIDDEN_KEYS.has(key)
+        ? `the key "${key}" is not allowed`
+        : seen?.has(key)
+          ? 'written twice in the same place'
+          : undefined;
+      if (fault) {
+        const path = joinPath([...pathSupplier(), key]);
+        problems.push({ path, message: `${fault} (line ${line + 1}, column ${column + 1})` });
+      }
       seen?.add(key);
     },
   });
