@@ -1,6 +1,6 @@
 /** The design file as a whole: one plant and one shot. */
 import { z } from 'zod';
-import { choice, label, prose, quantity, section } from './fields.ts';
+import { choice, content, label, list, quantity, section } from './fields.ts';
 import { filamentSetSchema, filamentTypeSchema } from './filamentSchema.ts';
 import { mirrorSchema, tankSchema, witnessSchema } from './mirrorSchema.ts';
 import { obstacleSchema } from './obstacleSchema.ts';
@@ -8,10 +8,6 @@ import { quoteValue } from './quantity.ts';
 
 /** The version that this code writes; older ones are migrated, newer ones refused. */
 export const CURRENT_VERSION = 1;
-
-const list = (noun: string) => ({
-  error: ({ input }: { input?: unknown }) => `expected a list of ${noun}; found ${quoteValue(input)}`,
-});
 
 const vacuumSchema = section('a vacuum', {
   pressure: quantity('pressure', 'residual pressure during the shot', {
@@ -51,21 +47,24 @@ const filmSchema = section('a film', {
 });
 
 export const designSchema = section('a design', {
-  $schema: z.string().optional(),
+  $schema: content('the address of a JSON Schema', 2000, 'for editors that complete and check').optional(),
   format: z.literal('evenfall', { error: ({ input }) => `expected "evenfall"; found ${quoteValue(input)}` }),
   version: z.literal(CURRENT_VERSION, {
     error: ({ input }) => `expected version ${CURRENT_VERSION}; found ${quoteValue(input)}`,
   }),
   name: label('name of the plant'),
-  story: prose('a sentence or two about it').optional(),
+  story: content('text', 4000, 'a sentence or two about it').optional(),
   mirror: mirrorSchema,
   tank: tankSchema,
   filamentTypes: z.record(label('name of the type'), filamentTypeSchema, {
-    error: ({ input }) => `expected filament types by name; found ${quoteValue(input)}`,
+    error: ({ input, code }) =>
+      code === 'invalid_key'
+        ? `expected a name of 1 to 80 characters; found ${quoteValue(input)}`
+        : `expected filament types by name; found ${quoteValue(input)}`,
   }),
-  filaments: z.array(filamentSetSchema, list('filament sets')).max(200),
-  obstacles: z.array(obstacleSchema, list('obstacles')).max(500).default([]),
-  witnesses: z.array(witnessSchema, list('witnesses')).max(500).default([]),
+  filaments: list('filament sets', filamentSetSchema, 0, 200),
+  obstacles: list('obstacles', obstacleSchema, 0, 500).default([]),
+  witnesses: list('witnesses', witnessSchema, 0, 500).default([]),
   vacuum: vacuumSchema.prefault({}),
   film: filmSchema.prefault({}),
 });

@@ -1,6 +1,7 @@
 /** The kinds of field that a design file is made of; every schema in this folder is composed of these. */
 import { closest, distance } from 'fastest-levenshtein';
 import { z } from 'zod';
+import { MAX_PROBLEMS } from './problem.ts';
 import { DIMENSIONS, parseQuantity, quoteValue, type DimensionName } from './quantity.ts';
 
 // Compiled validators need eval, which a strict Content-Security-Policy forbids.
@@ -18,7 +19,7 @@ export interface Limits {
 }
 
 export const POSITIVE: Limits = { above: 0, saying: 'greater than zero' };
-export const NOT_NEGATIVE: Limits = { min: 0, saying: 'zero or more' };
+export const NOT_NEGATIVE: Limits = { min: 0, saying: 'of zero or more' };
 
 function isWithin(value: number, { min = -Infinity, max = Infinity, above = -Infinity }: Limits): boolean {
   return value >= min && value <= max && value > above;
@@ -76,11 +77,47 @@ export function label(description: string) {
     .meta({ description });
 }
 
-/** Free text of a few sentences. */
-export function prose(description: string) {
+/** Text of at most so many characters. */
+export function content(noun: string, max: number, description: string) {
   const error = ({ input }: { input?: unknown }): string =>
-    `expected text of at most 4000 characters; found ${quoteValue(input)}`;
-  return z.string({ error }).max(4000, { error }).meta({ description });
+    typeof input === 'string'
+      ? `expected ${noun} of at most ${max} characters; found ${input.length} characters`
+      : `expected ${noun}; found ${quoteValue(input)}`;
+  return z.string({ error }).max(max, { error }).meta({ description });
+}
+
+/** A list of min to max items. */
+export function list<Item extends z.ZodType>(noun: string, item: Item, min: number, max: number) {
+  const range = min > 0 ? `${min} to ${max}` : `at most ${max}`;
+  const error = ({ input, code }: { input?: unknown; code?: string }): string =>
+    Array.isArray(input) && code !== 'invalid_type'
+      ? `expected a list of ${range} ${noun}; found ${input.length}`
+      : `expected a list of ${noun}; found ${quoteValue(input)}`;
+  return z.array(item, { error }).min(min).max(max);
+}
+
+/** A direction by name or as three numbers. */
+export function namedDirection<const T extends readonly [string, ...string[]]>(description: string, words: T) {
+  const known = words.map((word) => `"${word}"`).join(', ');
+  return z
+    .union([z.enum(words), direction('a direction')], {
+      error: ({ input }) => `expected ${known} or three numbers such as [0, 0, 1]; found ${quoteValue(input)}`,
+    })
+    .meta({ description });
+}
+
+/** The message of a choice between kinds of object, told apart by one key. */
+export function kindError(noun: string, key: string, words: readonly string[]) {
+  const known = `${words
+    .slice(0, -1)
+    .map((word) => `"${word}"`)
+    .join(', ')} or "${words.at(-1)}"`;
+  return {
+    error: ({ input }: { input?: unknown }): string => {
+      const found = typeof input === 'object' && input !== null ? (input as Record<string, unknown>)[key] : input;
+      return `expected ${noun}: ${known}; found ${quoteValue(found)}`;
+    },
+  };
 }
 
 /** One of a few words. */
@@ -130,17 +167,24 @@ export function section<Shape extends z.ZodRawShape>(noun: string, shape: Shape)
   const known = Object.keys(shape);
   return z.strictObject(shape, {
     error: (issue) => {
-      if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownKey(key, known)).join('; ');
+      if (issue.code === 'unrecognized_keys') return issue.keys.map((key, i) => unknownKey(key, known, i)).join('; ');
       return `expected ${noun}; found ${quoteValue(issue.input)}`;
     },
   });
 }
 
-function unknownKey(key: string, known: readonly string[]): string {
-  const nearest = closest(key, known);
-  const hint =
-    distance(key, nearest) <= Math.max(2, key.length / 3)
-      ? `did you mean "${nearest}"?`
-      : `known are ${known.join(', ')}`;
-  return `unknown key ${quoteValue(key)}: ${hint}`;
+/** The i-th unknown key of a section; beyond those that are told, no advice is worked out. */
+function unknownKey(key: string, known: readonly string[], i: number): string {
+  return `unknown key ${quoteValue(key)}${i < MAX_PROBLEMS ? `: ${suggestion(key, known)}` : ''}`;
+}
+
+/** What a word that is not known may have meant: the nearest known one, or all of them. */
+export function suggestion(word: string, known: readonly string[]): string {
+  if (known.length === 0) return 'there are none';
+  const start = word.slice(0, 80);
+  const nearest = closest(start, known);
+  if (distance(start.toLowerCase(), nearest.toLowerCase()) <= Math.max(2, start.length / 3))
+    return `did you mean "${nearest}"?`;
+  const more = known.length > 20 ? `, and ${known.length - 20} more` : '';
+  return `known are ${known.slice(0, 20).join(', ')}${more}`;
 }

@@ -2,9 +2,12 @@
 import { z } from 'zod';
 import {
   choice,
+  content,
   count,
-  direction,
+  kindError,
   label,
+  list,
+  namedDirection,
   NOT_NEGATIVE,
   plainNumber,
   point,
@@ -15,37 +18,31 @@ import {
 import { quoteValue } from './quantity.ts';
 
 export const MAX_FILAMENTS = 5000;
+/** Largest filament list as CSV, bytes. */
+export const MAX_TABLE = 2_000_000;
 const MAX_LOOPS = 200;
 
-const aim = z
-  .union([z.enum(['toward mirror', 'away from mirror', 'inward', 'outward']), direction('a direction')], {
-    error: ({ input }) =>
-      `expected "toward mirror", "away from mirror", "inward", "outward" or three numbers; found ${quoteValue(input)}`,
-  })
-  .meta({ description: 'a direction, by name or as three numbers' });
-
-const list = (noun: string) => ({
-  error: ({ input }: { input?: unknown }) => `expected a list of ${noun}; found ${quoteValue(input)}`,
-});
+const aim = namedDirection('a direction, by name or as three numbers', [
+  'toward mirror',
+  'away from mirror',
+  'inward',
+  'outward',
+]);
 
 const measuredTable = section('a measured emission table', {
   law: z.literal('table'),
   about: choice('the axis that the angles are measured from', ['coil axis', 'toward mirror']).default('coil axis'),
-  angles: z
-    .array(
-      quantity('angle', 'angle from the axis, rising', {
-        min: 0,
-        max: Math.PI * (1 + 1e-12),
-        saying: 'from 0 to 180 deg',
-      }),
-      list('angles'),
-    )
-    .min(2)
-    .max(2000),
-  intensities: z
-    .array(plainNumber('intensity in any unit', 1, NOT_NEGATIVE), list('intensities'))
-    .min(2)
-    .max(2000),
+  angles: list(
+    'angles',
+    quantity('angle', 'angle from the axis, rising', {
+      min: 0,
+      max: Math.PI * (1 + 1e-12),
+      saying: 'from 0 to 180 deg',
+    }),
+    2,
+    2000,
+  ),
+  intensities: list('intensities', plainNumber('intensity in any unit', 1, NOT_NEGATIVE), 2, 2000),
 }).superRefine(({ angles, intensities }, context) => {
   if (angles.length !== intensities.length) {
     context.addIssue({
@@ -82,10 +79,7 @@ export const emissionSchema = z
       section('an emission', { law: z.literal('open coil') }),
       measuredTable,
     ],
-    {
-      error: ({ input }) =>
-        `expected an emission law: "isotropic", "cosine power", "straight wire", "open coil" or "table"; found ${quoteValue((input as { law?: unknown } | undefined)?.law ?? input)}`,
-    },
+    kindError('an emission law', 'law', ['isotropic', 'cosine power', 'straight wire', 'open coil', 'table']),
   )
   .meta({ description: 'how the vapour leaves: intensity against direction' });
 
@@ -117,13 +111,12 @@ const shieldSchema = section('a shield', {
 export const filamentTypeSchema = section('a filament type', {
   loops: count('loops along the coil', 1, MAX_LOOPS).default(1),
   length: quantity('length', 'length of the coil along its axis', NOT_NEGATIVE).prefault('0 mm'),
-  path: z
-    .array(
-      point('a corner of the wire, in the filament’s own frame: x along its axis, z away from the mirror'),
-      list('points'),
-    )
-    .min(2)
-    .max(500)
+  path: list(
+    'corners',
+    point('a corner of the wire, in the filament’s own frame: x along its axis, z away from the mirror'),
+    2,
+    500,
+  )
     .optional()
     .meta({ description: 'a wire bent along these corners, instead of loops' }),
   wire: section('a wire', {
@@ -133,13 +126,7 @@ export const filamentTypeSchema = section('a filament type', {
   clipMass: quantity('mass', 'mass of one clip of aluminium', NOT_NEGATIVE).optional(),
   clipsPerLoop: z
     .union(
-      [
-        count('clips on every loop', 0, 100),
-        z
-          .array(count('clips on this loop', 0, 100))
-          .min(1)
-          .max(MAX_LOOPS),
-      ],
+      [count('clips on every loop', 0, 100), list('clip counts', count('clips on this loop', 0, 100), 1, MAX_LOOPS)],
       {
         error: ({ input }) =>
           `expected a whole number of clips, or a list with one number for each loop; found ${quoteValue(input)}`,
@@ -151,11 +138,7 @@ export const filamentTypeSchema = section('a filament type', {
   shield: shieldSchema.optional(),
 });
 
-const coilAxis = z
-  .union([z.enum(['tangential', 'radial', 'axial']), direction('a direction')], {
-    error: ({ input }) => `expected "tangential", "radial", "axial" or three numbers; found ${quoteValue(input)}`,
-  })
-  .meta({ description: 'direction of the coil axis' });
+const coilAxis = namedDirection('direction of the coil axis', ['tangential', 'radial', 'axial']);
 
 const exceptionSchema = section('an exception', {
   filament: count('number of the filament in its set, from 1', 1, MAX_FILAMENTS),
@@ -169,9 +152,7 @@ const common = {
   type: label('a name from filamentTypes'),
   charge: quantity('mass', 'aluminium on each filament of this set', NOT_NEGATIVE).optional(),
   feeds: count('feeds among which neighbouring filaments are shared out', 1, 500).optional(),
-  exceptions: z
-    .array(exceptionSchema, list('exceptions'))
-    .max(MAX_FILAMENTS)
+  exceptions: list('exceptions', exceptionSchema, 0, MAX_FILAMENTS)
     .optional()
     .meta({ description: 'single filaments that differ' }),
 };
@@ -200,10 +181,9 @@ const grid = section('a grid', {
   ...common,
   columns: count('filaments along x', 1, MAX_FILAMENTS),
   rows: count('filaments along y', 1, MAX_FILAMENTS),
-  spacing: z.tuple(
-    [quantity('length', 'along x', POSITIVE), quantity('length', 'along y', POSITIVE)],
-    list('two lengths'),
-  ),
+  spacing: z.tuple([quantity('length', 'along x', POSITIVE), quantity('length', 'along y', POSITIVE)], {
+    error: ({ input }) => `expected two lengths, such as ["0.2 m", "0.2 m"]; found ${quoteValue(input)}`,
+  }),
   center: point('middle of the grid'),
   axis: coilAxis.optional(),
 });
@@ -211,35 +191,31 @@ const grid = section('a grid', {
 const listed = section('a list', {
   arrangement: z.literal('list'),
   ...common,
-  filaments: z
-    .array(
-      section('a filament', {
-        name: label('its name').optional(),
-        position: point('where it is'),
-        axis: coilAxis.optional(),
-        charge: quantity('mass', 'its charge', NOT_NEGATIVE).optional(),
-        feed: label('its feed').optional(),
-      }),
-      list('filaments'),
-    )
-    .max(MAX_FILAMENTS)
-    .optional(),
-  csv: z
-    .string({ error: ({ input }) => `expected the text of a CSV table; found ${quoteValue(input)}` })
-    .max(2_000_000)
-    .optional()
-    .meta({ description: 'the same as CSV text: a heading row, a unit row, a row for each filament' }),
-  file: z
-    .string({ error: ({ input }) => `expected a file name; found ${quoteValue(input)}` })
-    .max(400)
-    .optional()
-    .meta({ description: 'name of a CSV file beside the design' }),
+  filaments: list(
+    'filaments',
+    section('a filament', {
+      name: label('its name').optional(),
+      position: point('where it is'),
+      axis: coilAxis.optional(),
+      charge: quantity('mass', 'its charge', NOT_NEGATIVE).optional(),
+      feed: label('its feed').optional(),
+    }),
+    0,
+    MAX_FILAMENTS,
+  ).optional(),
+  csv: content(
+    'the text of a CSV table',
+    MAX_TABLE,
+    'the same as CSV text: a heading row, a unit row, a row for each filament',
+  ).optional(),
+  file: content('a file name', 400, 'name of a CSV file beside the design').optional(),
   axis: coilAxis.optional(),
 });
 
 export const filamentSetSchema = z
-  .discriminatedUnion('arrangement', [ring, line, grid, listed], {
-    error: ({ input }) =>
-      `expected an arrangement: "ring", "line", "grid" or "list"; found ${quoteValue((input as { arrangement?: unknown } | undefined)?.arrangement ?? input)}`,
-  })
+  .discriminatedUnion(
+    'arrangement',
+    [ring, line, grid, listed],
+    kindError('an arrangement', 'arrangement', ['ring', 'line', 'grid', 'list']),
+  )
   .meta({ description: 'a set of filaments of one type' });

@@ -5,10 +5,11 @@ import {
   count,
   direction,
   label,
+  list,
+  NOT_NEGATIVE,
   plainNumber,
   point,
   POSITIVE,
-  NOT_NEGATIVE,
   quantity,
   section,
 } from './fields.ts';
@@ -39,7 +40,13 @@ const asphericTerm = section('an aspheric term', {
     return z.NEVER;
   }
   const scale = (match[2] ?? match[4]) === 'mm' ? 1000 ** (power - 1) : 1;
-  return { power, coefficient: Number(match[1]) * scale };
+  const value = Number(match[1]) * scale;
+  if (!Number.isFinite(value)) {
+    const message = `expected a finite coefficient; found ${quoteValue(coefficient)} (the number is too large)`;
+    context.issues.push({ code: 'custom', path: ['coefficient'], message, input: coefficient });
+    return z.NEVER;
+  }
+  return { power, coefficient: value };
 });
 
 /** "flat", or a length whose sign tells concave (+) from convex (−). Output: m, Infinity for flat. */
@@ -54,7 +61,7 @@ const radiusOfCurvature = z
     if (parsed.ok && parsed.value !== 0) return parsed.value;
     const message = parsed.ok
       ? `expected a radius that is not zero, or "flat"; found ${quoteValue(text)}`
-      : `${parsed.message}; or write "flat"`;
+      : `${parsed.message}; of a flat mirror, write "flat"`;
     context.issues.push({ code: 'custom', message, input: text });
     return z.NEVER;
   })
@@ -66,10 +73,7 @@ const radiusOfCurvature = z
 export const mirrorSchema = section('a mirror', {
   radiusOfCurvature,
   conicConstant: plainNumber('conic constant K: −1 is a paraboloid, 0 a sphere', -1).default(0),
-  aspheric: z
-    .array(asphericTerm, { error: ({ input }) => `expected a list of aspheric terms; found ${quoteValue(input)}` })
-    .max(9)
-    .optional(),
+  aspheric: list('aspheric terms', asphericTerm, 0, 9).optional(),
   outerDiameter: quantity('length', 'diameter of the glass; of a hexagon, the circle through its corners', POSITIVE),
   holeDiameter: quantity('length', 'diameter of the central hole', NOT_NEGATIVE).prefault('0 m'),
   outline: choice('outline of the glass', ['round', 'hexagon']).default('round'),

@@ -1,6 +1,18 @@
 /** Solid things in the tank that cast shadows and catch vapour. */
 import { z } from 'zod';
-import { choice, direction, label, NOT_NEGATIVE, point, POSITIVE, quantity, section } from './fields.ts';
+import {
+  choice,
+  content,
+  direction,
+  kindError,
+  label,
+  NOT_NEGATIVE,
+  point,
+  POSITIVE,
+  quantity,
+  section,
+} from './fields.ts';
+import { MAX_TEXT } from './readJson.ts';
 import { quoteValue } from './quantity.ts';
 
 const name = label('name of the obstacle');
@@ -17,15 +29,8 @@ const rotation = z
 const mesh = section('a mesh', {
   shape: z.literal('mesh'),
   name,
-  file: z
-    .string({ error: ({ input }) => `expected a file name; found ${quoteValue(input)}` })
-    .max(400)
-    .optional()
-    .meta({ description: 'name of an STL file beside the design' }),
-  data: z
-    .string({ error: ({ input }) => `expected an STL file as base64 text; found ${quoteValue(input)}` })
-    .optional()
-    .meta({ description: 'an STL file as base64 text, instead of a file' }),
+  file: content('a file name', 400, 'name of an STL file beside the design').optional(),
+  data: content('an STL file as base64 text', MAX_TEXT, 'an STL file as base64 text, instead of a file').optional(),
   unit: choice('unit of the numbers in the STL file', ['m', 'cm', 'mm', 'in']).default('mm'),
   position: point('where the origin of the mesh goes').optional(),
   rotation,
@@ -40,7 +45,7 @@ export const obstacleSchema = z
         name,
         center: point('its middle'),
         size: z.tuple([diameter, diameter, diameter], {
-          error: ({ input }) => `expected three lengths; found ${quoteValue(input)}`,
+          error: ({ input }) => `expected three lengths, such as ["1 m", "0.1 m", "0.1 m"]; found ${quoteValue(input)}`,
         }),
         rotation,
       }),
@@ -64,9 +69,6 @@ export const obstacleSchema = z
       section('a sphere', { shape: z.literal('sphere'), name, center: point('its middle'), diameter }),
       mesh,
     ],
-    {
-      error: ({ input }) =>
-        `expected a shape: "box", "cylinder", "tube", "cone frustum", "disc", "annulus", "sphere" or "mesh"; found ${quoteValue((input as { shape?: unknown } | undefined)?.shape ?? input)}`,
-    },
+    kindError('a shape', 'shape', ['box', 'cylinder', 'tube', 'cone frustum', 'disc', 'annulus', 'sphere', 'mesh']),
   )
   .meta({ description: 'an obstacle' });
