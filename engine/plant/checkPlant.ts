@@ -1,5 +1,4 @@
 /** What a plant must satisfy beyond the form of its file: names, and whether everything fits. */
-import { closest } from 'fastest-levenshtein';
 import type { SoundParts } from '../design/checkDesign.ts';
 import type {
   FilamentSetDesign,
@@ -8,12 +7,13 @@ import type {
   ObstacleDesign,
   WitnessDesign,
 } from '../design/designSchema.ts';
+import { suggestion } from '../design/fields.ts';
 import { MAX_FILAMENTS } from '../design/filamentSchema.ts';
 import { joinPath, type Problem } from '../design/problem.ts';
 import { backHeight, faceHeights, isInGlass, mirrorShape, sag, type MirrorShape } from '../geometry/mirrorShape.ts';
 import { isInSolid, packSolids, type Solids } from '../geometry/solids.ts';
 import { isInTank, tankOf, type Tank } from '../geometry/tank.ts';
-import { filamentCount, placeFilaments, typeCharge } from './placeFilaments.ts';
+import { filamentCount, placeFilaments, subSourceCount, typeCharge } from './placeFilaments.ts';
 import type { Filament } from './plant.ts';
 
 /** Nearest that a loop may come to the reflecting face, m: nearer, it is no point source. */
@@ -68,10 +68,11 @@ function checkMirror(mirror: MirrorDesign, report: Report): MirrorShape | undefi
       `expected an inner diameter smaller than the outer one; found ${metres(2 * shape.clearInnerRadius)} and ${metres(2 * shape.clearOuterRadius)}`,
     );
   const reach = shape.centerX + shape.rimRadius;
+  const end = 1 / Math.abs(shape.curvature) / Math.sqrt(Math.max(0, 1 + shape.conicConstant));
   if (!Number.isFinite(sag(shape, reach)) || (1 + shape.conicConstant) * (shape.curvature * reach) ** 2 > 0.999) {
     fail(
       'mirror.radiusOfCurvature',
-      `expected a surface that reaches the rim at ${metres(reach)}; this one ends at ${metres(1 / Math.abs(shape.curvature) / Math.sqrt(1 + shape.conicConstant))}`,
+      `expected a surface that reaches the rim at ${metres(reach)}; this one ${Number.isFinite(end) ? `ends at ${metres(end)}` : 'is infinitely high there'}`,
     );
   }
   return isSound ? shape : undefined;
@@ -138,16 +139,18 @@ function checkNames(items: readonly ({ readonly name: string } | undefined)[], l
 
 function checkObstacle(obstacle: ObstacleDesign, path: string, report: Report): void {
   if ('from' in obstacle && obstacle.from.every((x, k) => x === obstacle.to[k as 0]))
-    report(`${path}.to`, 'expected an end different from "from"');
+    report(`${path}.to`, `expected an end different from "from"; both are ${pointInMetres(obstacle.to)}`);
   if (obstacle.shape === 'cone frustum' && obstacle.fromDiameter + obstacle.toDiameter === 0)
-    report(`${path}.toDiameter`, 'expected one end wider than zero');
+    report(`${path}.toDiameter`, 'expected one end wider than zero; found zero at both');
   if (obstacle.shape === 'annulus' && obstacle.innerDiameter >= obstacle.outerDiameter)
     report(
       `${path}.innerDiameter`,
       `expected less than the outer diameter (${metres(obstacle.outerDiameter)}); found ${metres(obstacle.innerDiameter)}`,
     );
-  if (obstacle.shape === 'mesh' && (obstacle.file === undefined) === (obstacle.data === undefined))
-    report(path, 'expected either "file" or "data" with the mesh');
+  if (obstacle.shape === 'mesh' && (obstacle.file === undefined) === (obstacle.data === undefined)) {
+    const found = obstacle.file === undefined ? 'neither' : 'both';
+    report(path, `expected either "file" or "data" with the mesh; found ${found}`);
+  }
 }
 
 interface Surroundings {
@@ -165,17 +168,31 @@ function checkSets(parts: SoundParts, place: Surroundings | undefined, report: R
     const path = `filaments[${i}]`;
     filaments += filamentCount(set);
     const type = checkSetType(set, parts.filamentTypes, path, report);
-    checkExceptions(set, path, report);
+    if (!isUnread(set)) {
+      checkExceptions(set, path, report);
+      checkFeeds(set, path, report);
+    }
     if (!type) return;
     if (set.charge === undefined && typeCharge(type) === undefined) checkListedCharges(set, path, report);
-    subSources += filamentCount(set) * type.loops;
+    subSources += filamentCount(set) * subSourceCount(type);
     const isSmall = filaments <= MAX_FILAMENTS && subSources <= MAX_SUB_SOURCES;
     if (place && isSmall) checkPositions(placeFilaments(set, i, type, place.shape), set, path, place, report);
   });
   if (filaments > MAX_FILAMENTS)
     report('filaments', `expected at most ${MAX_FILAMENTS} filaments in all; found ${filaments}`);
   if (subSources > MAX_SUB_SOURCES)
-    report('filaments', `expected at most ${MAX_SUB_SOURCES} loops in all; found ${subSources}`);
+    report('filaments', `expected at most ${MAX_SUB_SOURCES} loops and pieces of wire in all; found ${subSources}`);
+}
+
+/** Whether a set's table could not be read: what it holds is unknown then, not missing. */
+function isUnread(set: FilamentSetDesign): boolean {
+  return set.arrangement === 'list' && set.filaments === undefined;
+}
+
+function checkFeeds(set: FilamentSetDesign, path: string, report: Report): void {
+  const most = filamentCount(set);
+  if (set.feeds !== undefined && set.feeds > most)
+    report(`${path}.feeds`, `expected at most ${most}, one for each filament; found ${set.feeds}`);
 }
 
 function checkSetType(
@@ -185,9 +202,8 @@ function checkSetType(
   report: Report,
 ): FilamentTypeDesign | undefined {
   if (types.has(set.type)) return types.get(set.type);
-  const names = [...types.keys()];
-  const known = names.length === 0 ? 'there are none' : `did you mean "${closest(set.type, names)}"?`;
-  report(`${path}.type`, `expected a name from filamentTypes; found "${set.type}", ${known}`);
+  const known = suggestion(set.type, [...types.keys()]);
+  report(`${path}.type`, `expected a name from filamentTypes; found "${set.type}": ${known}`);
   return undefined;
 }
 
@@ -206,6 +222,7 @@ function checkExceptions(set: FilamentSetDesign, path: string, report: Report): 
 }
 
 function checkListedCharges(set: FilamentSetDesign, path: string, report: Report): void {
+  if (isUnread(set)) return;
   if (set.arrangement === 'list' && set.filaments?.every(({ charge }) => charge !== undefined)) return;
   report(
     `${path}.charge`,
@@ -213,21 +230,32 @@ function checkListedCharges(set: FilamentSetDesign, path: string, report: Report
   );
 }
 
+/** What is wrong with where a point is, and the field of a ring that would put it right. */
+interface Misplacement {
+  readonly message: string;
+  readonly ringField: '.diameter' | '.height' | '';
+}
+
 /** What is wrong with where a point of a filament is, or undefined. */
 function misplacement(
   [x, y, z]: readonly [number, number, number],
   { shape, tank, solids, solidNames }: Surroundings,
-): string | undefined {
-  if (!isInTank(tank, x, y, z))
-    return `outside the tank (radius ${metres(tank.radius)}, z from ${metres(tank.lowZ)} to ${metres(tank.highZ)})`;
-  if (isInGlass(shape, x, y, z - CLEARANCE) || isInGlass(shape, x, y, z))
-    return `inside the glass or within 1 mm of it (face at z = ${metres(sag(shape, Math.hypot(x, y)))})`;
+): Misplacement | undefined {
+  if (!isInTank(tank, x, y, z)) {
+    const ringField = z > tank.lowZ && z < tank.highZ ? '.diameter' : '.height';
+    const room = `radius ${metres(tank.radius)}, z from ${metres(tank.lowZ)} to ${metres(tank.highZ)}`;
+    return { ringField, message: `outside the tank (${room})` };
+  }
+  if (isInGlass(shape, x, y, z - CLEARANCE) || isInGlass(shape, x, y, z)) {
+    const face = metres(sag(shape, Math.hypot(x, y)));
+    return { ringField: '.height', message: `inside the glass or within 1 mm of it (face at z = ${face})` };
+  }
   for (let i = 0; i < solids.count; i++)
-    if (isInSolid(solids, i, x, y, z)) return `inside the obstacle "${solidNames[i]}"`;
+    if (isInSolid(solids, i, x, y, z)) return { ringField: '', message: `inside the obstacle "${solidNames[i]}"` };
   return undefined;
 }
 
-/** Reports a set's first misplaced filament and how many more there are. */
+/** Reports each misplaced filament of a list at its own place; of other sets the first, and how many more. */
 function checkPositions(
   filaments: readonly Filament[],
   set: FilamentSetDesign,
@@ -238,31 +266,53 @@ function checkPositions(
   const misplaced = filaments.flatMap(({ number, source }) => {
     for (let j = 0; j < source.count; j++) {
       const at = [...source.position.subarray(3 * j, 3 * j + 3)] as [number, number, number];
-      const message = misplacement(at, place);
-      if (message) return [{ number, message, at }];
+      const fault = misplacement(at, place);
+      if (fault)
+        return [
+          { number, ...fault, sentence: `filament ${number} reaches ${pointInMetres(at)}, which is ${fault.message}` },
+        ];
     }
     return [];
   });
   const [first] = misplaced;
   if (!first) return;
+  if (set.arrangement === 'list') {
+    for (const { number, sentence } of misplaced) report(...listedPlace(set, path, number, sentence));
+    return;
+  }
   const more = misplaced.length > 1 ? ` (and ${misplaced.length - 1} more filaments)` : '';
-  const field =
-    set.arrangement === 'ring' && first.message.startsWith('inside the glass')
-      ? '.height'
-      : set.arrangement === 'ring'
-        ? '.diameter'
-        : '';
-  report(
-    `${path}${field}`,
-    `filament ${first.number} at (${first.at.map((v) => Number(v.toPrecision(4))).join(', ')}) m is ${first.message}${more}`,
-  );
+  report(`${path}${set.arrangement === 'ring' ? first.ringField : ''}`, `${first.sentence}${more}`);
+}
+
+/** Path and message for the position of a listed filament: its own, or its row in a table. */
+function listedPlace(
+  set: Extract<FilamentSetDesign, { arrangement: 'list' }>,
+  path: string,
+  number: number,
+  sentence: string,
+): [path: string, message: string] {
+  if (set.csv !== undefined) return [`${path}.csv`, `row ${number + 2}: ${sentence}`];
+  if (set.file !== undefined) return [`${path}.file`, `row ${number + 2}: ${sentence}`];
+  return [`${path}.filaments[${number - 1}].position`, sentence];
+}
+
+function pointInMetres(at: readonly number[]): string {
+  return `(${at.map((v) => Number(v.toPrecision(4))).join(', ')}) m`;
 }
 
 function checkWitness(witness: WitnessDesign, path: string, place: Surroundings | undefined, report: Report): void {
-  const onSurface = witness.radius !== undefined && witness.angle !== undefined;
+  const onSurface = witness.radius !== undefined || witness.angle !== undefined;
   const isFree = witness.position !== undefined;
-  if (onSurface === isFree || (witness.radius === undefined) !== (witness.angle === undefined)) {
-    report(path, 'expected either "radius" and "angle", or "position"');
+  if (onSurface === isFree) {
+    report(path, `expected either "radius" and "angle", or "position"; found ${isFree ? 'both' : 'neither'}`);
+    return;
+  }
+  for (const [key, example] of [
+    ['radius', '0.4 m'],
+    ['angle', '30 deg'],
+  ] as const) {
+    if (!onSurface || witness[key] !== undefined) continue;
+    report(`${path}.${key}`, `expected the ${key} of the witness, such as "${example}"; found nothing`);
     return;
   }
   if (onSurface && witness.normal)
@@ -275,9 +325,6 @@ function checkWitness(witness: WitnessDesign, path: string, place: Surroundings 
     if (!Number.isFinite(z) || !isInTank(place.tank, x, y, z))
       report(`${path}.radius`, `expected a place inside the tank; found ${metres(witness.radius ?? 0)}`);
   } else if (witness.position && !isInTank(place.tank, ...(witness.position as [number, number, number]))) {
-    report(
-      `${path}.position`,
-      `expected a place inside the tank; found (${witness.position.map((v) => Number(v.toPrecision(4))).join(', ')}) m`,
-    );
+    report(`${path}.position`, `expected a place inside the tank; found ${pointInMetres(witness.position)}`);
   }
 }

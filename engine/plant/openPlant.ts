@@ -2,7 +2,8 @@
 import { checkDesign, type NamedFiles } from '../design/checkDesign.ts';
 import type { Design, DesignFile, ObstacleDesign, WitnessDesign } from '../design/designSchema.ts';
 import { migrate } from '../design/migrate.ts';
-import type { Problem } from '../design/problem.ts';
+import { shortened, type Problem } from '../design/problem.ts';
+import { quoteValue } from '../design/quantity.ts';
 import { readJson } from '../design/readJson.ts';
 import { readStl, type Triangles } from '../geometry/mesh.ts';
 import { isOnGlass, mirrorShape, surfacePointInto, type MirrorShape } from '../geometry/mirrorShape.ts';
@@ -27,7 +28,7 @@ const NO_FILES: NamedFiles = new Map();
  */
 export function openPlant(text: string, files: NamedFiles = NO_FILES): OpenedPlant {
   const read = readJson(text);
-  return read.ok ? openPlantFile(read.value, files) : read;
+  return read.ok ? openPlantFile(read.value, files) : { ok: false, problems: shortened(read.problems) };
 }
 
 /** Opens a design from an object, such as an edited file; never throws. */
@@ -37,7 +38,7 @@ export function openPlantFile(value: unknown, files: NamedFiles = NO_FILES): Ope
   const { problems: formProblems, parts, design } = checkDesign(migrated.file, files);
   const problems = [...formProblems, ...checkPlant(parts)];
   const meshes = readMeshes(parts.obstacles, files, problems);
-  if (problems.length > 0 || !design) return { ok: false, problems };
+  if (problems.length > 0 || !design) return { ok: false, problems: shortened(problems) };
   return { ok: true, file: migrated.file as DesignFile, plant: assemble(design, meshes) };
 }
 
@@ -49,6 +50,7 @@ function readMeshes(
 ): Triangles[] {
   return obstacles.flatMap((obstacle, i) => {
     if (obstacle?.shape !== 'mesh') return [];
+    if ((obstacle.file === undefined) === (obstacle.data === undefined)) return []; // reported by checkPlant
     const path = `obstacles[${i}].${obstacle.file === undefined ? 'data' : 'file'}`;
     const bytes = obstacle.file === undefined ? decodeBase64(obstacle.data ?? '') : files.get(obstacle.file);
     if (!bytes) {
@@ -56,8 +58,8 @@ function readMeshes(
         path,
         message:
           obstacle.file === undefined
-            ? 'expected an STL file as base64 text; found something else'
-            : `the file "${obstacle.file}" is not there`,
+            ? `expected an STL file as base64 text; found ${quoteValue(obstacle.data)}`
+            : `the file ${quoteValue(obstacle.file)} is not there`,
       });
       return [];
     }

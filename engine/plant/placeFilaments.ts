@@ -164,6 +164,11 @@ function worldFromFilament({ position, coilAxis }: Place): mat4 {
   return [...x, 0, ...y, 0, ...z, 0, ...position, 1] as unknown as mat4;
 }
 
+/** Sub-sources that a filament of this type is made of, without placing it. */
+export function subSourceCount(type: FilamentTypeDesign): number {
+  return type.path ? (type.path.length - 1) * 2 * WIRE_NODES.length : type.loops;
+}
+
 function wireSource(path: readonly Vector[], place: Place, law: EmissionLaw, shield: Shield | null): FilamentSource {
   const world = worldFromFilament(place);
   const corners = path.map((corner) => vec3.transformMat4([0, 0, 0], [...corner], world) as [number, number, number]);
