@@ -1,0 +1,62 @@
+/** How the profile chart looks. */
+import type uPlot from 'uplot';
+import type { Colors } from '../state/useColors.ts';
+import { drawTargetAndAperture, drawToleranceBand } from './drawMarks.ts';
+import type { ProfileData } from './profileData.ts';
+
+const FONT = '12px system-ui, sans-serif';
+/** Room above and below the lines, as a share of what they span. */
+const ROOM = 0.06;
+
+/** Lowest and highest thickness on the chart, nm: lines, tolerance band and target all fit. */
+function heightRange(data: ProfileData): [number, number] {
+  const band = data.average_nm * data.tolerance;
+  const values = [
+    ...data.minimum_nm,
+    ...data.maximum_nm,
+    data.target_nm,
+    data.average_nm - band,
+    data.average_nm + band,
+  ];
+  const low = values.reduce((least, value) => Math.min(least, value), Infinity);
+  const high = values.reduce((most, value) => Math.max(most, value), -Infinity);
+  const room = ROOM * (high - low || 1);
+  return [Math.max(0, low - room), high + room];
+}
+
+/** Called with the index of the radius under the pointer, or null. */
+type OnHover = (index: number | null) => void;
+
+export function profileOptions(
+  data: ProfileData,
+  colors: Colors,
+  size: { readonly width: number; readonly height: number },
+  onHover: OnHover,
+): uPlot.Options {
+  const axis = {
+    stroke: colors['text-2'],
+    font: FONT,
+    labelFont: FONT,
+    labelSize: 18,
+    grid: { stroke: colors.line, width: 0.5 },
+    ticks: { stroke: colors.line, width: 1, size: 4 },
+  };
+  const edge = { stroke: colors.accent, width: 0.75, points: { show: false } };
+  return {
+    ...size,
+    legend: { show: false },
+    cursor: { y: false, drag: { x: false, y: false }, points: { size: 7, fill: colors.accent } },
+    scales: { x: { time: false }, y: { range: () => heightRange(data) } },
+    axes: [
+      { ...axis, label: 'Radius, m', size: 28, gap: 2 },
+      { ...axis, label: 'Thickness, nm', size: 44, gap: 4 },
+    ],
+    series: [{}, { stroke: colors.text, width: 2, points: { show: false } }, edge, edge],
+    bands: [{ series: [3, 2], fill: `${colors.accent}33` }],
+    hooks: {
+      drawClear: [(plot) => drawToleranceBand(plot, data, colors)],
+      draw: [(plot) => drawTargetAndAperture(plot, data, colors)],
+      setCursor: [(plot) => onHover(plot.cursor.idx ?? null)],
+    },
+  };
+}

@@ -1,0 +1,33 @@
+/** What the page is busy with, and what to do when a result did not come. */
+import { RotateCcw, X } from 'lucide-react';
+import { cancel, tryAgain, useResult } from '../state/resultStore.ts';
+
+export function ComputeNotice() {
+  const { phase, isSlow, share, error, coat } = useResult();
+  if (phase === 'computing' && isSlow) {
+    const done = Math.round(100 * share);
+    return (
+      <div className="notice">
+        <label htmlFor="progress">Computing the coat</label>
+        <progress id="progress" max={100} value={done} />
+        <span className="number">{done} %</span>
+        <button type="button" onClick={cancel}>
+          <X aria-hidden="true" size={16} /> Cancel
+        </button>
+      </div>
+    );
+  }
+  if (phase !== 'cancelled' && phase !== 'failed') return null;
+  const kept = coat ? ' The picture and the numbers still show the last result, from before this edit.' : '';
+  return (
+    <div className="notice" role={phase === 'failed' ? 'alert' : undefined}>
+      <span>
+        {phase === 'cancelled' ? 'Cancelled.' : `The evaluation failed: ${error ?? 'no reason given'}.`}
+        {kept}
+      </span>
+      <button type="button" onClick={tryAgain}>
+        <RotateCcw aria-hidden="true" size={16} /> {phase === 'cancelled' ? 'Compute now' : 'Try again'}
+      </button>
+    </div>
+  );
+}

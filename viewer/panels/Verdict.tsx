@@ -1,0 +1,21 @@
+/** The answer first: one sentence, and a second one under it. */
+import { CircleCheck, CircleSlash, Hourglass, TriangleAlert } from 'lucide-react';
+import { verdictOf } from '../../engine/index.ts';
+import { useResult } from '../state/resultStore.ts';
+
+const SIGNS = { even: CircleCheck, uneven: TriangleAlert, bare: CircleSlash, waiting: Hourglass } as const;
+
+export function Verdict() {
+  const coat = useResult((state) => state.coat);
+  const verdict = coat ? verdictOf(coat) : null;
+  const Sign = SIGNS[verdict?.level ?? 'waiting'];
+  return (
+    <div className="verdict" role="status" aria-label="Verdict" data-level={verdict?.level ?? 'waiting'}>
+      <Sign aria-hidden="true" size={32} strokeWidth={1.5} />
+      <div>
+        <p className="verdict-sentence">{verdict?.sentence ?? 'Working out the first coat.'}</p>
+        <p className="verdict-second">{verdict?.second ?? 'This takes a moment.'}</p>
+      </div>
+    </div>
+  );
+}

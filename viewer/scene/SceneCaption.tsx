@@ -1,0 +1,48 @@
+/** The signs in the picture, and how it is turned. */
+import type { Plant } from '../../engine/index.ts';
+import { tolerance } from '../format/numbers.ts';
+import { useDesign } from '../state/designStore.ts';
+import { isFiring } from './FilamentCoils.tsx';
+
+function CoilSign() {
+  return (
+    <svg viewBox="0 0 28 12" width="28" height="12" aria-hidden="true">
+      <path d="M1 6c3-8 6-4 6 0s-3 6-2 0c2-8 7-6 7 0s-3 6-2 0c2-8 7-6 7 0s-3 6-2 0c2-8 7-4 8 0" />
+    </svg>
+  );
+}
+
+function CrossSign() {
+  return (
+    <svg viewBox="0 0 12 12" width="12" height="12" aria-hidden="true">
+      <circle cx="6" cy="6" r="5" />
+      <path d="M2.5 2.5l7 7M9.5 2.5l-7 7" />
+    </svg>
+  );
+}
+
+export function SceneCaption({ plant }: { readonly plant: Plant }) {
+  const facing = useDesign((state) => state.current.file.mirror.facing ?? 'down');
+  const idle = plant.filaments.filter((filament) => !isFiring(filament)).length;
+  const limit = tolerance(plant.film.tolerance).slice(1);
+  const turned = facing === 'up' ? null : facing === 'down' ? 'down' : 'sideways';
+  return (
+    <ul className="scene-caption">
+      <li>
+        <CoilSign /> fires ({plant.filaments.length - idle})
+      </li>
+      {idle > 0 && (
+        <li>
+          <CrossSign /> out of use or empty ({idle})
+        </li>
+      )}
+      <li>
+        <i className="line-sign full" /> {`\u2212${limit} of mean`}
+      </li>
+      <li>
+        <i className="line-sign dashed" /> {`+${limit}`}
+      </li>
+      <li className="quiet">{turned ? `drawn face up; in the tank it faces ${turned}` : 'faces up'}; coils enlarged</li>
+    </ul>
+  );
+}

@@ -1,0 +1,40 @@
+/** Names over the picture: the thinnest and thickest place, the witnesses, the probe. */
+import type { RefObject } from 'react';
+import type { Coat } from '../../engine/index.ts';
+import { nm } from '../format/numbers.ts';
+import type { Anchor } from './AnchoredLabels.tsx';
+import { pinTop } from './Witnesses.tsx';
+
+/** Places of all labels but the probe's. */
+export function anchorsOf({ plant, statistics }: Coat): Anchor[] {
+  return [
+    { key: 'minimum', position: statistics.minimum.position },
+    { key: 'maximum', position: statistics.maximum.position },
+    ...plant.witnesses.map((witness, i) => ({ key: `witness ${i}`, position: pinTop(witness, plant) })),
+  ];
+}
+
+interface SceneLabelsProps {
+  readonly coat: Coat;
+  readonly container: RefObject<HTMLDivElement | null>;
+}
+
+export function SceneLabels({ coat, container }: SceneLabelsProps) {
+  const { minimum, maximum } = coat.statistics;
+  return (
+    <div className="scene-labels" ref={container} aria-hidden="true">
+      <span data-anchor="minimum" className="scene-label extreme">
+        <b>▼</b> thinnest {nm(minimum.value, 1)}
+      </span>
+      <span data-anchor="maximum" className="scene-label extreme">
+        <b>▲</b> thickest {nm(maximum.value, 1)}
+      </span>
+      {coat.plant.witnesses.map(({ name }, i) => (
+        <span key={name} data-anchor={`witness ${i}`} className="scene-label witness">
+          {name}
+        </span>
+      ))}
+      <span data-anchor="probe" className="probe-mark" />
+    </div>
+  );
+}

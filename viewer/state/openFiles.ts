@@ -1,0 +1,141 @@
+/** Opening designs: presets, chosen files, dropped files. */
+import { create } from 'zustand';
+import { namedFiles, openPlant, openPlantFile, type NamedFiles, type Problem } from '../../engine/index.ts';
+import { useDesign } from './designStore.ts';
+import { adopt } from './editDesign.ts';
+import { presets } from '../../presets/index.ts';
+
+/** Why something could not be opened. */
+export interface Refusal {
+  readonly title: string;
+  readonly problems: readonly Problem[];
+  /** files that the design names and that were not there */
+  readonly missing: readonly string[];
+}
+
+export const useRefusal = create<{ readonly refusal: Refusal | null }>(() => ({ refusal: null }));
+
+/** A larger text is not a design. */
+const MAX_DESIGN_BYTES = 50e6;
+
+type Bytes = Uint8Array<ArrayBuffer>;
+interface Chosen {
+  readonly name: string;
+  readonly bytes: Bytes;
+}
+
+/** The design whose other files are still to come. */
+let pending: Chosen | null = null;
+
+function refuse(title: string, problems: readonly Problem[], missing: readonly string[] = []): void {
+  useRefusal.setState({ refusal: { title, problems, missing } });
+}
+
+/** Closes the panel of problems. */
+export function dismissRefusal(): void {
+  pending = null;
+  useRefusal.setState({ refusal: null });
+}
+
+/** Opens a preset. */
+export function choosePreset(id: string): void {
+  const preset = presets.find((item) => item.id === id);
+  if (!preset) return;
+  const opened = openPlantFile(preset.file);
+  if (!opened.ok) {
+    refuse(`The preset “${preset.file.name}” cannot be opened`, opened.problems);
+    return;
+  }
+  dismissRefusal();
+  adopt({ file: opened.file, files: new Map(), plant: opened.plant, presetId: id }, `change to ${opened.file.name}`);
+}
+
+const isDesign = ({ name }: { readonly name: string }): boolean => /\.json$/i.test(name);
+const baseName = (name: string): string => name.replace(/^.*[\\/]/, '').toLowerCase();
+
+/** Names that a design's text refers to; none if it is not even JSON. */
+function namesIn(text: string): string[] {
+  try {
+    return namedFiles(JSON.parse(text));
+  } catch {
+    return [];
+  }
+}
+
+/** Finds for each name the file of that name, in any folder and case. */
+function matchFiles(names: readonly string[], chosen: readonly Chosen[], known: NamedFiles): Map<string, Bytes> {
+  const matched = new Map<string, Bytes>();
+  for (const name of names) {
+    const bytes = chosen.find((file) => baseName(file.name) === baseName(name))?.bytes ?? known.get(name);
+    if (bytes) matched.set(name, bytes);
+  }
+  return matched;
+}
+
+function openDesign(design: Chosen, others: readonly Chosen[]): void {
+  const text = new TextDecoder().decode(design.bytes);
+  const names = namesIn(text);
+  const files = matchFiles(names, others, new Map());
+  const opened = openPlant(text, files);
+  if (!opened.ok) {
+    const missing = names.filter((name) => !files.has(name));
+    pending = missing.length > 0 ? design : null;
+    refuse(`“${design.name}” cannot be opened`, opened.problems, missing);
+    return;
+  }
+  dismissRefusal();
+  adopt({ file: opened.file, files, plant: opened.plant, presetId: null }, `open ${design.name}`);
+}
+
+/** Files without a design: they belong to the design that waits for them, or replace files of the current one. */
+function openCompanions(others: readonly Chosen[]): void {
+  if (pending) {
+    openDesign(pending, others);
+    return;
+  }
+  const { current } = useDesign.getState();
+  const names = namedFiles(current.file);
+  const unknown = others.filter(({ name }) => !names.some((known) => baseName(known) === baseName(name)));
+  if (unknown.length > 0) {
+    const message = `expected a design (.json) among the files, or files that the design names; found ${unknown.map(({ name }) => name).join(', ')}`;
+    refuse('There is no design to open', [{ path: '', message }]);
+    return;
+  }
+  const files = matchFiles(names, others, current.files);
+  const opened = openPlantFile(current.file, files);
+  if (!opened.ok) {
+    refuse('The files do not fit the design', opened.problems);
+    return;
+  }
+  dismissRefusal();
+  adopt({ ...current, files, plant: opened.plant }, `replace ${others.map(({ name }) => name).join(', ')}`);
+}
+
+/** Opens files that the user has chosen or dropped: a design, the files that it names, or both. */
+export async function openFiles(files: readonly File[]): Promise<void> {
+  const designs = files.filter(isDesign);
+  const [first] = designs;
+  if (files.length === 0) return;
+  if (designs.length > 1) {
+    const message = `expected one design (.json) at a time; found ${designs.map(({ name }) => name).join(', ')}`;
+    refuse('More than one design', [{ path: '', message }]);
+    return;
+  }
+  if (first && first.size > MAX_DESIGN_BYTES) {
+    const message = `expected a design of at most ${MAX_DESIGN_BYTES / 1e6} MB; found ${Math.round(first.size / 1e6)} MB`;
+    refuse(`“${first.name}” cannot be opened`, [{ path: '', message }]);
+    return;
+  }
+  try {
+    const chosen = await Promise.all(
+      files.map(async (file) => ({ name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) })),
+    );
+    const design = chosen.find(isDesign);
+    const others = chosen.filter((file) => !isDesign(file));
+    if (design) openDesign(design, others);
+    else openCompanions(others);
+  } catch (error) {
+    const message = error instanceof Error ? error.message : String(error);
+    refuse('The files cannot be read', [{ path: '', message }]);
+  }
+}

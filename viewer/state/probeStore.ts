@@ -1,0 +1,42 @@
+/** The probe: one place on the mirror, looked at closely. */
+import { create } from 'zustand';
+import { createProbe, type Coat, type Probe, type ProbeReading } from '../../engine/index.ts';
+import { useResult } from './resultStore.ts';
+
+export interface ProbeState {
+  /** m, in the mirror's frame */
+  readonly x: number;
+  readonly y: number;
+  /** null off the glass, or before the first coat */
+  readonly reading: ProbeReading | null;
+}
+
+export const useProbe = create<ProbeState>(() => ({ x: 0, y: 0, reading: null }));
+
+let probe: Probe | null = null;
+let probed: Coat | null = null;
+
+/** Moves the probe, m. */
+export function probeAt(x: number, y: number): void {
+  useProbe.setState({ x, y, reading: probe?.(x, y) ?? null });
+}
+
+/** Makes a probe of the coat and reads the old place again; the first time, the thinnest place. */
+async function adoptCoat(coat: Coat): Promise<void> {
+  const isFirst = probed === null;
+  probed = coat;
+  const made = await createProbe(coat.plant);
+  if (probed !== coat) return;
+  probe = made;
+  const { x, y } = useProbe.getState();
+  const [xMinimum, yMinimum] = coat.statistics.minimum.position;
+  if (isFirst) probeAt(xMinimum, yMinimum);
+  else probeAt(x, y);
+}
+
+/** Keeps the probe on the coat that the page shows. */
+export function followResult(): void {
+  useResult.subscribe(({ coat }, before) => {
+    if (coat && coat !== before.coat) void adoptCoat(coat);
+  });
+}

@@ -1,0 +1,82 @@
+/** The coat on the page, and the evaluation that is under way. */
+import { create } from 'zustand';
+import type { Coat, Plant } from '../../engine/index.ts';
+import { useDesign } from './designStore.ts';
+import { evaluator } from './evaluator.ts';
+
+export interface ResultState {
+  /** the last coat that was computed to its end */
+  readonly coat: Coat | null;
+  readonly phase: 'done' | 'computing' | 'cancelled' | 'failed';
+  /** share of the running evaluation that is done, 0 to 1 */
+  readonly share: number;
+  /** whether it has run long enough to be worth a progress bar */
+  readonly isSlow: boolean;
+  readonly error: string | null;
+}
+
+/** Time after which an evaluation shows its progress, ms. */
+const SLOW = 300;
+/** Longest stretch without letting the page paint and take input, ms. */
+const STRETCH = 12;
+
+export const useResult = create<ResultState>(() => ({
+  coat: null,
+  phase: 'computing',
+  share: 0,
+  isSlow: false,
+  error: null,
+}));
+
+/** Thrown inside an evaluation that a newer edit, or the user, has ended. */
+class Ended extends Error {}
+
+let latestRun = 0;
+
+const nextTask = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
+
+/** Evaluates a plant; the latest call wins and ends those before it. */
+export async function compute(plant: Plant): Promise<void> {
+  const run = ++latestRun;
+  const isCurrent = (): boolean => run === latestRun;
+  const slow = setTimeout(() => isCurrent() && useResult.setState({ isSlow: true }), SLOW);
+  useResult.setState({ phase: 'computing', share: 0, error: null });
+  let paused = performance.now();
+  const step = async (share: number): Promise<void> => {
+    if (!isCurrent()) throw new Ended();
+    if (performance.now() - paused < STRETCH) return;
+    useResult.setState({ share });
+    await nextTask();
+    paused = performance.now();
+    if (!isCurrent()) throw new Ended();
+  };
+  try {
+    const coat = await evaluator.evaluate(plant, {}, { step });
+    if (isCurrent()) useResult.setState({ coat, phase: 'done', share: 1, isSlow: false });
+  } catch (error) {
+    if (!isCurrent()) return;
+    const message = error instanceof Error ? error.message : String(error);
+    useResult.setState({ phase: 'failed', isSlow: false, error: message });
+  } finally {
+    clearTimeout(slow);
+  }
+}
+
+/** Ends the running evaluation and keeps the last coat. */
+export function cancel(): void {
+  latestRun++;
+  useResult.setState({ phase: 'cancelled', isSlow: false });
+}
+
+/** Evaluates the current design again. */
+export function tryAgain(): void {
+  void compute(useDesign.getState().current.plant);
+}
+
+/** Evaluates the design now and after each edit. */
+export function followDesign(): void {
+  tryAgain();
+  useDesign.subscribe(({ current }, before) => {
+    if (current.plant !== before.current.plant) void compute(current.plant);
+  });
+}
