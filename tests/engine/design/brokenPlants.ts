@@ -269,7 +269,12 @@ export const BROKEN_PLANTS: readonly BrokenDesign[] = [
     'obstacles[0].toDiameter',
     'wider than zero',
   ),
-  edit('a normal of zero', { 'obstacles[2].normal': [0, 0, 0] }, 'obstacles[2].normal', 'not zero; found [0,0,0]'),
+  edit(
+    'a baffle with a normal of zero',
+    { 'obstacles[2].normal': [0, 0, 0] },
+    'obstacles[2].normal',
+    'not zero; found [0,0,0]',
+  ),
   // witnesses
   edit('a witness with both', { 'witnesses[0].position': point(1.2, 0, 0.2) }, 'witnesses[0]', 'found both'),
   edit(
