@@ -67,7 +67,7 @@ export function createEvaluator(transport: Transport = createLocalTransport()): 
     );
     const known = layouts.get(key);
     const map = { ...job, control: staged(control, 0, MAP_SHARE) };
-    const witness = depositAt(job, [witnessPoints(plant)], [masses], wantedOf(options));
+    const witness = depositAt({ ...job, control: undefined }, [witnessPoints(plant)], [masses], wantedOf(options));
     if (known) {
       const [deposit, onWitness] = await Promise.all([
         depositAt(map, known.prepared.blocks, [masses], wantedOf(options)),

@@ -4,12 +4,14 @@ import type { MirrorShape } from '../geometry/mirrorShape.ts';
 import { keyedPoints } from '../transport/plantRequests.ts';
 import type { DepositResult, KeyedPoints } from '../transport/transport.ts';
 import { faceWeights, type FaceWeights } from './faceWeights.ts';
-import { depositAt, joinDeposits, type Job } from './job.ts';
+import { depositAt, joinDeposits, staged, type Job } from './job.ts';
 import { cellsToRefine, MAX_DEPTH, mixedCells } from './refineAtShadows.ts';
 
 /** Refined points allowed for each point of the grid. */
 const REFINED_SHARE = 1.5;
 const NODES_PER_SPLIT = 25;
+/** Share of the progress that the grid takes before refinement. */
+const GRID_SHARE = 0.6;
 const FOR_REFINING = { withSignature: true, withArrival: false } as const;
 
 /** Everything about the points that does not depend on the charges. */
@@ -40,11 +42,11 @@ export async function refineFor(
   masses: Float64Array,
 ): Promise<{ readonly prepared: PreparedFace; readonly areal: Float64Array }> {
   const mixes = [masses, new Float64Array(masses.length).fill(1 / Math.max(1, masses.length))];
-  const deposit = async (blocks: readonly KeyedPoints[]): Promise<DepositResult> =>
-    depositAt(job, blocks, mixes, FOR_REFINING);
+  const deposit = async (at: readonly KeyedPoints[], from: number, to: number): Promise<DepositResult> =>
+    depositAt({ ...job, control: staged(job.control, from, to) }, at, mixes, FOR_REFINING);
   let { face } = grid;
   const blocks = [...grid.blocks];
-  let known = await deposit(blocks);
+  let known = await deposit(blocks, 0, GRID_SHARE);
   let room = Math.floor((REFINED_SHARE * face.points.count) / NODES_PER_SPLIT);
   for (let level = 0; level < MAX_DEPTH && room > 0; level++) {
     const split = cellsToRefine(face, known.sums[1]!, known.signature, room);
@@ -53,7 +55,8 @@ export async function refineFor(
     const finer = refineFace(face, split);
     face = finer.face;
     blocks.push(keyedPoints(finer.added));
-    known = joinDeposits([known, await deposit(blocks.slice(-1))]);
+    const share = (l: number): number => GRID_SHARE + ((1 - GRID_SHARE) * l) / MAX_DEPTH;
+    known = joinDeposits([known, await deposit(blocks.slice(-1), share(level), share(level + 1))]);
   }
   const mixed = mixedCells(face.cells, known.signature);
   const prepared = face === grid.face ? { ...grid, mixed } : { face, weights: faceWeights(face), mixed, blocks };

@@ -3,8 +3,11 @@ import { readFile, stat } from 'node:fs/promises';
 import { dirname, isAbsolute, join, normalize } from 'node:path';
 import { namedFiles, openPlant, type OpenedPlant, type Problem } from '../../engine/index.ts';
 
-/** Larger files are not read at all, bytes. */
-const MAX_BYTES = 32_000_000;
+/** Larger files are not read at all, bytes: an STL file of two million triangles has 100 MB. */
+const MAX_BYTES = 128_000_000;
+
+/** End of the message for a missing file; for one beside the design, the engine says at which path it is named. */
+const NOT_THERE = 'is not there';
 
 /** The plant in a file, or everything wrong with it; a missing file is such a problem. */
 export async function readDesign(path: string): Promise<OpenedPlant> {
@@ -16,6 +19,7 @@ export async function readDesign(path: string): Promise<OpenedPlant> {
     if (isAbsolute(name) || normalize(name).startsWith('..')) continue; // only beside the design; reported as not there
     const content = await readBounded(join(dirname(path), name));
     if (!('message' in content)) files.set(name, content);
+    else if (!content.message.endsWith(NOT_THERE)) return { ok: false, problems: [content] };
   }
   return openPlant(text, files);
 }
