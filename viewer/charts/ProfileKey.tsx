@@ -17,11 +17,10 @@ export function ProfileKey({ data, hovered }: ProfileKeyProps) {
       </p>
     );
   }
-  const isClearShown = data.clear[0] > (data.radius[0] ?? 0) || data.clear[1] < (data.radius.at(-1) ?? 0);
   return (
     <ul className="profile-key">
       <li>
-        <i className="line-sign strong" /> mean over azimuth
+        <i className="line-sign strong" /> mean
       </li>
       <li>
         <i className="band-sign filled" /> least to most
@@ -33,7 +32,7 @@ export function ProfileKey({ data, hovered }: ProfileKeyProps) {
         <i className="line-sign dashed" /> target {fixed(data.target_nm, 0)} nm
       </li>
       <li>
-        <i className="line-sign dotted upright" /> clear aperture{isClearShown ? '' : ' (whole face)'}
+        <i className="line-sign dotted upright" /> clear aperture
       </li>
     </ul>
   );

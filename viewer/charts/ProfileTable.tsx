@@ -7,7 +7,9 @@ const ROWS = 25;
 export function ProfileTable({ data }: { readonly data: ProfileData }) {
   return (
     <details className="profile-table">
-      <summary>Profile as a table</summary>
+      <summary>
+        <span className="visually-hidden">Radial profile as a </span>Table
+      </summary>
       <table className="numbers">
         <thead>
           <tr>

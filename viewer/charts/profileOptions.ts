@@ -36,20 +36,20 @@ export function profileOptions(
   const axis = {
     stroke: colors['text-2'],
     font: FONT,
-    labelFont: FONT,
-    labelSize: 18,
     grid: { stroke: colors.line, width: 0.5 },
     ticks: { stroke: colors.line, width: 1, size: 4 },
   };
   const edge = { stroke: colors.accent, width: 0.75, points: { show: false } };
   return {
     ...size,
+    pxAlign: false,
+    padding: [6, 16, 0, 0],
     legend: { show: false },
     cursor: { y: false, drag: { x: false, y: false }, points: { size: 7, fill: colors.accent } },
     scales: { x: { time: false }, y: { range: () => heightRange(data) } },
     axes: [
-      { ...axis, label: 'Radius, m', size: 28, gap: 2 },
-      { ...axis, label: 'Thickness, nm', size: 44, gap: 4 },
+      { ...axis, size: 26, gap: 2, values: (_, ticks) => ticks.map((tick) => `${tick} m`) },
+      { ...axis, size: 60, gap: 4, space: 24, values: (_, ticks) => ticks.map((tick) => `${tick} nm`) },
     ],
     series: [{}, { stroke: colors.text, width: 2, points: { show: false } }, edge, edge],
     bands: [{ series: [3, 2], fill: `${colors.accent}33` }],

@@ -10,7 +10,7 @@ const MAX_RATIO_DECIMALS = 4;
 /** A value and its error as text, both with the decimals that the error allows. */
 export interface EstimateText {
   readonly value: string;
-  /** without "±"; "< 0.01" where the last shown digit is sure */
+  /** "± 0.03", or "< 0.01" where the last shown digit is sure */
   readonly error: string;
 }
 
@@ -33,13 +33,12 @@ export function estimateText({ value, error }: Estimate, factor = 1, mostDecimal
   const last = 10 ** -decimals;
   return {
     value: fixed(value * factor, decimals),
-    error: scaled < last / 2 ? `< ${last.toFixed(decimals)}` : fixed(Math.ceil(scaled / last) * last, decimals),
+    error: scaled < last / 2 ? `< ${last.toFixed(decimals)}` : `± ${fixed(Math.ceil(scaled / last) * last, decimals)}`,
   };
 }
 
 export const estimate_nm = (estimate: Estimate): EstimateText => estimateText(estimate, 1e9);
 export const estimate_percent = (estimate: Estimate): EstimateText => estimateText(estimate, 100);
-export const estimate_mg = (estimate: Estimate): EstimateText => estimateText(estimate, 1e6);
 export const estimateRatio = (estimate: Estimate): EstimateText => estimateText(estimate, 1, MAX_RATIO_DECIMALS);
 
 /** A thickness, "96.31 nm". */

@@ -7,9 +7,7 @@ export function FilamentSets() {
   return (
     <section className="panel" aria-labelledby="filaments-title">
       <h2 id="filaments-title">Filaments</h2>
-      <p className="quiet">
-        Write quantities with their unit, such as 34 in or 270 mg. Up and down arrows step the last digit.
-      </p>
+      <p className="quiet">With unit, such as 34 in; arrow keys step the last digit.</p>
       {file.filaments.map((set, iSet) => (
         // the order of sets does not change, and their names can
         <FilamentSetPanel key={`${iSet} ${set.name}`} set={set} iSet={iSet} />

@@ -1,45 +1,55 @@
 /** Where the aluminium ends. */
-import { estimate_mg, estimate_percent, fixed } from '../format/numbers.ts';
+import { estimateText, estimate_percent, fixed, type EstimateText } from '../format/numbers.ts';
+import type { Estimate } from '../../engine/index.ts';
 import { useResult } from '../state/resultStore.ts';
+
+const ONE_GRAM = 1e-3;
+const GRAM_DECIMALS = 4;
 
 export function MassBudget() {
   const coat = useResult((state) => state.coat);
   if (!coat) return null;
   const { evaporated, items, closure } = coat.budget;
   const shareOf = (mass: number): string => (evaporated > 0 ? `${fixed((100 * mass) / evaporated, 2)} %` : '–');
+  const isHeavy = evaporated >= ONE_GRAM;
+  const unit = isHeavy ? 'g' : 'mg';
+  const text = (mass: Estimate): EstimateText =>
+    isHeavy ? estimateText(mass, 1e3, GRAM_DECIMALS) : estimateText(mass, 1e6);
   const closed = estimate_percent({ value: 1 + closure.value, error: closure.error });
   return (
     <section className="panel" aria-label="Mass budget of the shot">
       <table className="numbers">
         <caption>
-          Mass budget <small>{estimate_mg({ value: evaporated, error: 0 }).value} mg evaporated</small>
+          Mass budget{' '}
+          <small>
+            {text({ value: evaporated, error: 0 }).value} {unit} evaporated
+          </small>
         </caption>
         <thead>
           <tr>
             <th scope="col">Ends on</th>
-            <th scope="col">mg</th>
+            <th scope="col">{unit}</th>
             <th scope="col">error</th>
             <th scope="col">share</th>
           </tr>
         </thead>
         <tbody>
-          {items.map(({ name, mass }) => {
-            const text = estimate_mg(mass);
-            return (
-              <tr key={name}>
-                <th scope="row">{name}</th>
-                <td className="value">{text.value}</td>
-                <td className="error">{mass.error > 0 ? `± ${text.error}` : ''}</td>
-                <td>{shareOf(mass.value)}</td>
-              </tr>
-            );
-          })}
+          {items.map(({ name, mass }) => (
+            <tr key={name}>
+              <th scope="row" className="wraps">
+                {name}
+              </th>
+              <td className="value">{text(mass).value}</td>
+              <td className="error">{mass.error > 0 ? text(mass).error : ''}</td>
+              <td>{shareOf(mass.value)}</td>
+            </tr>
+          ))}
         </tbody>
         <tfoot>
           <tr>
             <th scope="row">Sum</th>
             <td className="value" colSpan={3}>
-              {closed.value} % ± {closed.error} % of the mass evaporated
+              {closed.value} {closed.error} % of the mass evaporated
             </td>
           </tr>
         </tfoot>

@@ -14,6 +14,8 @@ interface Row {
   readonly name: string;
   readonly explanation: string;
   readonly place?: string;
+  /** written before the value */
+  readonly sign?: string;
   readonly text: EstimateText;
   readonly unit: string;
 }
@@ -40,7 +42,7 @@ function rowsOf({ statistics: s, plant }: Coat): Row[] {
       text: estimate_nm(s.maximum),
       unit: 'nm',
     },
-    { name: 'Uniformity ±', explanation: '(max − min) / (max + min)', ...inPercent(s.uniformity) },
+    { name: 'Uniformity', explanation: '± (max − min) / (max + min)', sign: '±', ...inPercent(s.uniformity) },
     { name: 'RMS', explanation: 'standard deviation / mean', ...inPercent(s.rms) },
     {
       name: 'Edge ratio',
@@ -63,29 +65,32 @@ export function Statistics() {
     <section className="panel" aria-label="Statistics of the coat">
       <table className="numbers">
         <caption>Statistics</caption>
-        <thead className="visually-hidden">
+        <thead>
           <tr>
-            <th scope="col">Quantity</th>
-            <th scope="col">Value</th>
-            <th scope="col">Numerical error</th>
-            <th scope="col">Unit</th>
+            <th scope="col">over the clear aperture</th>
+            <th scope="col">value</th>
+            <th scope="col" colSpan={2}>
+              numerical error
+            </th>
           </tr>
         </thead>
         <tbody>
           {coat &&
-            rowsOf(coat).map(({ name, explanation, place, text, unit }) => (
+            rowsOf(coat).map(({ name, explanation, place, sign, text, unit }) => (
               <tr key={name}>
                 <th scope="row" title={explanation}>
                   {name} {place !== undefined && <small>{place}</small>}
                 </th>
-                <td className="value">{text.value}</td>
-                <td className="error">± {text.error}</td>
+                <td className="value">
+                  {sign}
+                  {text.value}
+                </td>
+                <td className="error">{text.error}</td>
                 <td className="unit">{unit}</td>
               </tr>
             ))}
         </tbody>
       </table>
-      <p className="quiet">± is the numerical error. Model assumptions are listed under Assumptions.</p>
     </section>
   );
 }

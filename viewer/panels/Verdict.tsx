@@ -5,6 +5,9 @@ import { useResult } from '../state/resultStore.ts';
 
 const SIGNS = { even: CircleCheck, uneven: TriangleAlert, bare: CircleSlash, waiting: Hourglass } as const;
 
+/** Numbers stay on one line with their units. */
+const unbroken = (text: string): string => text.replace(/(\d) (%|nm|m|of)(?=\W)/g, '$1\u00a0$2');
+
 export function Verdict() {
   const coat = useResult((state) => state.coat);
   const verdict = coat ? verdictOf(coat) : null;
@@ -13,8 +16,8 @@ export function Verdict() {
     <div className="verdict" role="status" aria-label="Verdict" data-level={verdict?.level ?? 'waiting'}>
       <Sign aria-hidden="true" size={32} strokeWidth={1.5} />
       <div>
-        <p className="verdict-sentence">{verdict?.sentence ?? 'Working out the first coat.'}</p>
-        <p className="verdict-second">{verdict?.second ?? 'This takes a moment.'}</p>
+        <p className="verdict-sentence">{verdict ? unbroken(verdict.sentence) : 'Working out the first coat.'}</p>
+        <p className="verdict-second">{verdict ? unbroken(verdict.second) : 'This takes a moment.'}</p>
       </div>
     </div>
   );

@@ -6,7 +6,7 @@ import type { Colors } from '../state/useColors.ts';
 import { coilGeometry, idleGeometry } from './coilGeometry.ts';
 
 /** Length of a coil on screen as a share of the tank's radius: larger than life, or it would not be seen. */
-const SIGN_SHARE = 0.065;
+const SIGN_SHARE = 0.095;
 /** The same where filaments are many: share of radius over the root of their number. */
 const CROWD_SHARE = 1.4;
 const MANY = 300;

@@ -19,12 +19,20 @@ export function SceneToolbar({ view, fromZero, onFromZero }: SceneToolbarProps) 
       <button type="button" onClick={() => view?.show('face-on')}>
         <Circle aria-hidden="true" size={16} /> Face on
       </button>
-      <button type="button" aria-label="Zoom in" title="Zoom in" onClick={() => view?.zoom(CLOSER)}>
-        <ZoomIn aria-hidden="true" size={16} />
-      </button>
-      <button type="button" aria-label="Zoom out" title="Zoom out" onClick={() => view?.zoom(1 / CLOSER)}>
-        <ZoomOut aria-hidden="true" size={16} />
-      </button>
+      <div className="zooms">
+        <button type="button" className="icon" aria-label="Zoom in" title="Zoom in" onClick={() => view?.zoom(CLOSER)}>
+          <ZoomIn aria-hidden="true" size={16} />
+        </button>
+        <button
+          type="button"
+          className="icon"
+          aria-label="Zoom out"
+          title="Zoom out"
+          onClick={() => view?.zoom(1 / CLOSER)}
+        >
+          <ZoomOut aria-hidden="true" size={16} />
+        </button>
+      </div>
       <label className="check">
         <input type="checkbox" checked={fromZero} onChange={(event) => onFromZero(event.target.checked)} />
         Colours from zero

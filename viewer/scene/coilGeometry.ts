@@ -2,9 +2,9 @@
 import { BoxGeometry, CatmullRomCurve3, TorusGeometry, TubeGeometry, Vector3, type BufferGeometry } from 'three';
 import { mergeGeometries } from 'three/addons/utils/BufferGeometryUtils.js';
 
-const TURNS = 5;
-const COIL_RADIUS = 0.2;
-const WIRE_RADIUS = 0.055;
+const TURNS = 4;
+const COIL_RADIUS = 0.22;
+const WIRE_RADIUS = 0.045;
 
 /** A helix along x of length 1, centred, as a smooth curve through its points. */
 function helix(stepsPerTurn: number): CatmullRomCurve3 {

@@ -21,7 +21,7 @@ export function probeAt(x: number, y: number): void {
   useProbe.setState({ x, y, reading: probe?.(x, y) ?? null });
 }
 
-/** Makes a probe of the coat and reads the old place again; the first time, the thinnest place. */
+/** Makes a probe of the coat and reads the old place again; the first time, halfway out. */
 async function adoptCoat(coat: Coat): Promise<void> {
   const isFirst = probed === null;
   probed = coat;
@@ -29,8 +29,9 @@ async function adoptCoat(coat: Coat): Promise<void> {
   if (probed !== coat) return;
   probe = made;
   const { x, y } = useProbe.getState();
-  const [xMinimum, yMinimum] = coat.statistics.minimum.position;
-  if (isFirst) probeAt(xMinimum, yMinimum);
+  const { centerX, clearInnerRadius, clearOuterRadius } = coat.plant.shape;
+  const halfway = (clearInnerRadius + clearOuterRadius) / 2;
+  if (isFirst) probeAt(centerX - halfway * Math.SQRT1_2, -halfway * Math.SQRT1_2);
   else probeAt(x, y);
 }
 
