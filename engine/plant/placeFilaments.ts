@@ -55,8 +55,7 @@ function placesOf(set: FilamentSetDesign, shape: MirrorShape): Place[] {
       return Array.from({ length: set.count }, (_, i) => {
         const angle = set.startAngle + (2 * Math.PI * i) / set.count;
         const r = set.diameter / 2;
-        const place = at([shape.centerX + r * Math.cos(angle), r * Math.sin(angle), set.height], set.axis);
-        return r > 0 ? place : { ...place, coilAxis: coilAxisAt(shape, set.axis, place.position) };
+        return at([shape.centerX + r * Math.cos(angle), r * Math.sin(angle), set.height], set.axis);
       });
     case 'line': {
       const along = vec3.sub([0, 0, 0], [...set.to], [...set.from]) as [number, number, number];
