@@ -5,7 +5,7 @@ import { migrate } from '../design/migrate.ts';
 import { shortened, type Problem } from '../design/problem.ts';
 import { quoteValue } from '../design/quantity.ts';
 import { readJson } from '../design/readJson.ts';
-import { readStl, type Triangles } from '../geometry/mesh.ts';
+import { readStl, type Triangles } from '../geometry/stl.ts';
 import { isOnGlass, mirrorShape, surfacePointInto, type MirrorShape } from '../geometry/mirrorShape.ts';
 import { packSolids } from '../geometry/solids.ts';
 import { tankOf } from '../geometry/tank.ts';

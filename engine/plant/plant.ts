@@ -2,7 +2,7 @@
 import type { Design } from '../design/designSchema.ts';
 import type { FilamentSource } from '../emission/filamentSource.ts';
 import type { MirrorShape } from '../geometry/mirrorShape.ts';
-import type { Triangles } from '../geometry/mesh.ts';
+import type { Triangles } from '../geometry/stl.ts';
 import type { Solids } from '../geometry/solids.ts';
 import type { Tank } from '../geometry/tank.ts';
 

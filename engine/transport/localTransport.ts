@@ -1,7 +1,7 @@
 /** Transport computed in the calling thread, with a bounded store of columns. */
 import { LRUCache } from 'lru-cache';
 import { glassOf } from '../geometry/glass.ts';
-import type { Triangles } from '../geometry/mesh.ts';
+import type { Triangles } from '../geometry/stl.ts';
 import type { MeshSolid, Scene } from '../geometry/scene.ts';
 import { computeArrival, computeColumn, type ArrivalMoments, type Column } from './column.ts';
 import { traceBudget } from './massRays.ts';

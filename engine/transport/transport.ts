@@ -1,6 +1,6 @@
 /** What a transport calculation is asked and answers, whoever computes it: this thread, or a pool of workers. */
 import type { FilamentSource } from '../emission/filamentSource.ts';
-import type { Triangles } from '../geometry/mesh.ts';
+import type { Triangles } from '../geometry/stl.ts';
 import type { MirrorShape } from '../geometry/mirrorShape.ts';
 import type { OrientedPoints } from '../geometry/orientedPoints.ts';
 import type { Solids } from '../geometry/solids.ts';

@@ -9,7 +9,7 @@ import {
   SphereGeometry,
 } from 'three';
 import { STRIDE, type Solids } from '../../engine/geometry/solids.ts';
-import type { Triangles } from '../../engine/geometry/mesh.ts';
+import type { Triangles } from '../../engine/geometry/stl.ts';
 
 const AROUND = 64;
 
