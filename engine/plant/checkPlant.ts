@@ -11,7 +11,7 @@ import { suggestion } from '../design/fields.ts';
 import { MAX_FILAMENTS } from '../design/filamentSchema.ts';
 import { joinPath, type Problem } from '../design/problem.ts';
 import { backHeight, faceHeights, isInGlass, mirrorShape, sag, type MirrorShape } from '../geometry/mirrorShape.ts';
-import { isInSolid, packSolids, type Solids } from '../geometry/solids.ts';
+import { isInSolid, packSolids, STRIDE, type Solids } from '../geometry/solids.ts';
 import { isInTank, tankOf, type Tank } from '../geometry/tank.ts';
 import { filamentCount, placeFilaments, subSourceCount, typeCharge } from './placeFilaments.ts';
 import type { Filament } from './plant.ts';
@@ -38,6 +38,7 @@ export function checkPlant(parts: SoundParts): Problem[] {
   const solid = parts.obstacles.flatMap((obstacle) => (obstacle && obstacle.shape !== 'mesh' ? [obstacle] : []));
   const place =
     shape && tank ? { shape, tank, solids: packSolids(solid), solidNames: solid.map(({ name }) => name) } : undefined;
+  if (place) checkReach(parts.obstacles, place, report);
   checkSets(parts, place, report);
   parts.witnesses.forEach((witness, i) => witness && checkWitness(witness, `witnesses[${i}]`, place, report));
   return problems;
@@ -160,6 +161,26 @@ interface Surroundings {
   readonly solidNames: readonly string[];
 }
 
+/** Reports solids that lie wholly outside the tank, where they shade nothing: a slip of unit or sign. */
+function checkReach(obstacles: SoundParts['obstacles'], { tank, solids }: Surroundings, report: Report): void {
+  let iSolid = 0;
+  obstacles.forEach((obstacle, i) => {
+    if (!obstacle || obstacle.shape === 'mesh') return;
+    const o = STRIDE * iSolid++ + 17; // bounding sphere
+    const [x = 0, y = 0, z = 0, radius = 0] = solids.records.subarray(o, o + 4);
+    const isWithinWalls = Math.hypot(x - tank.centerX, y) - radius < tank.radius;
+    if (isWithinWalls && z + radius > tank.lowZ && z - radius < tank.highZ) return;
+    report(
+      `obstacles[${i}]`,
+      `expected an obstacle inside the tank (${room(tank)}); this one lies about ${pointInMetres([x, y, z])}`,
+    );
+  });
+}
+
+function room(tank: Tank): string {
+  return `radius ${metres(tank.radius)}, z from ${metres(tank.lowZ)} to ${metres(tank.highZ)}`;
+}
+
 function checkSets(parts: SoundParts, place: Surroundings | undefined, report: Report): void {
   let filaments = 0;
   let subSources = 0;
@@ -243,8 +264,7 @@ function misplacement(
 ): Misplacement | undefined {
   if (!isInTank(tank, x, y, z)) {
     const ringField = z > tank.lowZ && z < tank.highZ ? '.diameter' : '.height';
-    const room = `radius ${metres(tank.radius)}, z from ${metres(tank.lowZ)} to ${metres(tank.highZ)}`;
-    return { ringField, message: `outside the tank (${room})` };
+    return { ringField, message: `outside the tank (${room(tank)})` };
   }
   if (isInGlass(shape, x, y, z - CLEARANCE) || isInGlass(shape, x, y, z)) {
     const face = metres(sag(shape, Math.hypot(x, y)));
@@ -324,7 +344,13 @@ function checkWitness(witness: WitnessDesign, path: string, place: Surroundings 
     const z = sag(place.shape, Math.hypot(x, y));
     if (!Number.isFinite(z) || !isInTank(place.tank, x, y, z))
       report(`${path}.radius`, `expected a place inside the tank; found ${metres(witness.radius ?? 0)}`);
-  } else if (witness.position && !isInTank(place.tank, ...(witness.position as [number, number, number]))) {
-    report(`${path}.position`, `expected a place inside the tank; found ${pointInMetres(witness.position)}`);
+    return;
+  }
+  const [x, y, z] = witness.position ?? [0, 0, 0];
+  const at = pointInMetres([x, y, z]);
+  if (!isInTank(place.tank, x, y, z)) report(`${path}.position`, `expected a place inside the tank; found ${at}`);
+  else if (isInGlass(place.shape, x, y, z) && isInGlass(place.shape, x, y, z + CLEARANCE)) {
+    const face = metres(sag(place.shape, Math.hypot(x, y)));
+    report(`${path}.position`, `expected a place outside the glass (face at z = ${face}); found ${at}`);
   }
 }

@@ -125,6 +125,9 @@ export const BROKEN_COMPANIONS: readonly BrokenDesign[] = [
   mesh('a binary STL that boasts', { file: 'boast.stl' }, 'obstacles[1].file', 'expected an STL file', {
     'boast.stl': binaryStl(4_000_000_000, 84),
   }),
+  mesh('a text STL cut off', { file: 'half.stl' }, 'obstacles[1].file', 'expected an STL file', {
+    'half.stl': TEXT_STL.slice(0, 70),
+  }),
   mesh('a text STL with NaN', { file: 'nan.stl' }, 'obstacles[1].file', 'expected an STL file', {
     'nan.stl': TEXT_STL.replace('vertex 100', 'vertex NaN'),
   }),

@@ -275,7 +275,25 @@ export const BROKEN_PLANTS: readonly BrokenDesign[] = [
     'obstacles[2].normal',
     'not zero; found [0,0,0]',
   ),
+  edit(
+    'a beam far outside the tank',
+    { 'obstacles[1].center': point(90, 0, 1) },
+    'obstacles[1]',
+    'lies about (90, 0, 1) m',
+  ),
+  edit(
+    'a baffle below the tank',
+    { 'obstacles[2].center': point(0, 0, -9), 'obstacles[2].normal': [0, 0, 1] },
+    'obstacles[2]',
+    'expected an obstacle inside the tank (radius 1.5 m, z from -0.298 m to 1.702 m)',
+  ),
   // witnesses
+  edit(
+    'a free witness inside the glass',
+    { 'witnesses[1].position': point(0.7, 0, 0) },
+    'witnesses[1].position',
+    'expected a place outside the glass',
+  ),
   edit('a witness with both', { 'witnesses[0].position': point(1.2, 0, 0.2) }, 'witnesses[0]', 'found both'),
   edit(
     'a witness with neither',

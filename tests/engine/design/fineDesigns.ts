@@ -34,6 +34,8 @@ export const FINE_DESIGNS: readonly FineDesign[] = [
   edit('an aspheric coefficient in mm', { 'mirror.aspheric[0].coefficient': '1e-15/mm^3' }, '', ''),
   edit('a mirror on its side', { 'mirror.facing': { sideways: '30 deg' } }, '', ''),
   edit('an axis of three numbers', { 'filaments[0].axis': [1, 1, 0] }, '', ''),
+  edit('a beam that sticks through the wall', { 'obstacles[1].size': ['9 m', '0.1 m', '0.1 m'] }, '', ''),
+  edit('a free witness on the glass', { 'witnesses[1].position': ['0.6 m', '0 m', '0.018 m'] }, '', ''),
   edit('a charge of zero', { 'filaments[0].charge': '0 mg' }, '', ''),
   table(
     'a table with decimal points',
