@@ -7,7 +7,7 @@ export function ComputeNotice() {
   if (phase === 'computing' && isSlow) {
     const done = Math.round(100 * share);
     return (
-      <div className="notice">
+      <div className="notice running">
         <label htmlFor="progress">Computing the coat</label>
         <progress id="progress" max={100} value={done} />
         <span className="number">{done} %</span>

@@ -79,7 +79,11 @@ export function FilamentSetPanel({ set, iSet }: FilamentSetPanelProps) {
             />
           ))}
         </div>
-        {special.size > 0 && <p className="quiet">{special.size} of them carry a charge of their own.</p>}
+        {special.size > 0 && (
+          <p className="quiet">
+            {special.size === 1 ? '1 filament has its own charge' : `${special.size} filaments have their own charges`}.
+          </p>
+        )}
       </div>
       <FilamentList set={set} iSet={iSet} filaments={filaments} />
     </div>

@@ -39,6 +39,7 @@ export function AnchoredLabels({ container, anchors }: AnchoredLabelsProps) {
   useEffect(() => invalidate(), [anchors, invalidate]);
   useFrame(({ camera, size }) => {
     const taken: Box[] = [];
+    camera.updateMatrixWorld(); // a frame's hooks run before three does this itself
     const place = ({ key, position }: Anchor): void => {
       const element = container.current?.querySelector<HTMLElement>(`[data-anchor="${CSS.escape(key)}"]`);
       if (!element) return;

@@ -1,7 +1,8 @@
 /** The signs in the picture, and how it is turned. */
-import type { Plant } from '../../engine/index.ts';
+import type { Coat } from '../../engine/index.ts';
 import { tolerance } from '../format/numbers.ts';
 import { useDesign } from '../state/designStore.ts';
+import { thicknessRange_nm } from './colorScale.ts';
 import { isFiring } from './FilamentCoils.tsx';
 
 function CoilSign() {
@@ -21,27 +22,40 @@ function CrossSign() {
   );
 }
 
-export function SceneCaption({ plant }: { readonly plant: Plant }) {
+export function SceneCaption({ coat }: { readonly coat: Coat }) {
   const facing = useDesign((state) => state.current.file.mirror.facing ?? 'down');
-  const idle = plant.filaments.filter((filament) => !isFiring(filament)).length;
-  const limit = tolerance(plant.film.tolerance).slice(1);
+  const { plant, statistics } = coat;
+  const { filaments, shape, film } = plant;
+  const idle = filaments.filter((filament) => !isFiring(filament)).length;
+  const [low, high] = thicknessRange_nm(coat);
+  const mean = statistics.mean.value * 1e9;
+  const limit = tolerance(film.tolerance).slice(1);
   const turned = facing === 'up' ? null : facing === 'down' ? 'down' : 'sideways';
   return (
     <ul className="scene-caption">
       <li>
-        <CoilSign /> fires ({plant.filaments.length - idle})
+        <CoilSign /> fires ({filaments.length - idle})
       </li>
       {idle > 0 && (
         <li>
           <CrossSign /> out of use or empty ({idle})
         </li>
       )}
-      <li>
-        <i className="line-sign full" /> {`\u2212${limit} of mean`}
-      </li>
-      <li>
-        <i className="line-sign dashed" /> {`+${limit}`}
-      </li>
+      {low < mean * (1 - film.tolerance) && (
+        <li>
+          <i className="line-sign full" /> {`\u2212${limit} of the mean`}
+        </li>
+      )}
+      {high > mean * (1 + film.tolerance) && (
+        <li>
+          <i className="line-sign dashed" /> {`+${limit} of the mean`}
+        </li>
+      )}
+      {(shape.clearInnerRadius > shape.holeRadius || shape.clearOuterRadius < shape.rimRadius) && (
+        <li>
+          <i className="line-sign rings" /> clear aperture
+        </li>
+      )}
       <li className="quiet">{turned ? `drawn face up; in the tank it faces ${turned}` : 'faces up'}; coils enlarged</li>
     </ul>
   );

@@ -70,7 +70,7 @@ function CoatPicture({ coat }: { readonly coat: Coat }) {
           <SceneLabels coat={coat} container={labels} />
         </div>
         <ColorLegend coat={coat} scale={scale} />
-        <SceneCaption plant={coat.plant} />
+        <SceneCaption coat={coat} />
       </div>
     </>
   );

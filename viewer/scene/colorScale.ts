@@ -16,13 +16,19 @@ const COLORS = 256;
 /** Share of the mean that an even coat's range spans at least, so that rounding is not painted as a pattern. */
 const LEAST_SPAN = 0.002;
 
+/** Least and most thickness over the whole glass, nm. */
+export function thicknessRange_nm({ thickness }: Coat): readonly [number, number] {
+  let [low, high] = [Infinity, 0];
+  for (const value of thickness) {
+    low = Math.min(low, value * 1e9);
+    high = Math.max(high, value * 1e9);
+  }
+  return [low, high];
+}
+
 /** The scale of a coat: round numbers around its thickness over the whole glass, or from zero. */
 export function colorScaleOf(coat: Coat, fromZero: boolean): ColorScale {
-  let [low, high] = [Infinity, 0];
-  for (const thickness of coat.thickness) {
-    low = Math.min(low, thickness * 1e9);
-    high = Math.max(high, thickness * 1e9);
-  }
+  const [low, high] = thicknessRange_nm(coat);
   const pad = Math.max(0, LEAST_SPAN * high - (high - low)) / 2;
   const domain = fromZero || high === 0 ? [0, high || 1] : [Math.max(0, low - pad), high + pad];
   const scale = scaleLinear(domain, [0, 1]).nice(TICKS);

@@ -21,9 +21,8 @@ export function probeAt(x: number, y: number): void {
   useProbe.setState({ x, y, reading: probe?.(x, y) ?? null });
 }
 
-/** Makes a probe of the coat and reads the old place again; the first time, halfway out. */
+/** Makes a probe of the coat and reads the old place again; off the new glass, one halfway out. */
 async function adoptCoat(coat: Coat): Promise<void> {
-  const isFirst = probed === null;
   probed = coat;
   const made = await createProbe(coat.plant);
   if (probed !== coat) return;
@@ -31,8 +30,8 @@ async function adoptCoat(coat: Coat): Promise<void> {
   const { x, y } = useProbe.getState();
   const { centerX, clearInnerRadius, clearOuterRadius } = coat.plant.shape;
   const halfway = (clearInnerRadius + clearOuterRadius) / 2;
-  if (isFirst) probeAt(centerX - halfway * Math.SQRT1_2, -halfway * Math.SQRT1_2);
-  else probeAt(x, y);
+  const isOnGlass = made(x, y) !== null;
+  probeAt(isOnGlass ? x : centerX - halfway * Math.SQRT1_2, isOnGlass ? y : -halfway * Math.SQRT1_2);
 }
 
 /** Keeps the probe on the coat that the page shows. */
