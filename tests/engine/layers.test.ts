@@ -9,7 +9,7 @@ const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const HOUSES = ['engine', 'presets', 'workers', 'viewer'];
 const ENGINE_FOLDERS = ['design', 'geometry', 'emission', 'plant', 'transport', 'coat'];
 
-/** The one file of the engine that stands on three. */
+/** The files of the engine that stand on three: meshes, read and met by rays. */
 const MESH_FILES = ['engine/geometry/mesh.ts', 'engine/geometry/stl.ts'];
 
 const FORBIDDEN_IN_ENGINE = [
