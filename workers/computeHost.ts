@@ -2,9 +2,8 @@
 import { transfer } from 'comlink';
 import { LRUCache } from 'lru-cache';
 import type { FilamentSource } from '../engine/emission/filamentSource.ts';
-import type { OrientedPoints } from '../engine/geometry/orientedPoints.ts';
 import { createLocalTransport } from '../engine/transport/localTransport.ts';
-import type { Control, DepositResult, SceneData } from '../engine/transport/transport.ts';
+import type { Control, DepositResult, KeyedPoints, SceneData } from '../engine/transport/transport.ts';
 import type { Answer, ComputeApi, DepositCall, Parcel, Progress, TraceCall } from './protocol.ts';
 
 /** What a host needs of the thread that it runs in. */
@@ -27,13 +26,13 @@ class Cancelled extends Error {
 export function createComputeHost(thread: HostThread, storeBytes: number): ComputeApi {
   const transport = createLocalTransport(storeBytes);
   const scenes = new LRUCache<string, SceneData>({ max: 8 });
-  const points = new LRUCache<string, OrientedPoints>({ max: 64 });
+  const points = new LRUCache<string, KeyedPoints>({ max: 64 });
   const sources = new LRUCache<string, FilamentSource>({ max: 20_000 });
   const cancelled = new Set<number>();
 
-  const unpack = (parcel: Parcel, scene: string, pointsKey?: string): void => {
+  const unpack = (parcel: Parcel, scene: string): void => {
     if (parcel.scene) scenes.set(scene, parcel.scene);
-    if (parcel.points && pointsKey !== undefined) points.set(pointsKey, parcel.points);
+    if (parcel.points) points.set(parcel.points.key, parcel.points);
     for (const [key, source] of parcel.sources) sources.set(key, source);
   };
   const controlOf = (job: number): Control => {
@@ -65,12 +64,12 @@ export function createComputeHost(thread: HostThread, storeBytes: number): Compu
 
   return {
     deposit: async (job: number, parcel: Parcel, call: DepositCall): Promise<Answer<DepositResult>> => {
-      unpack(parcel, call.scene, call.points);
+      unpack(parcel, call.scene);
       const scene = scenes.get(call.scene);
       const at = points.get(call.points);
       const from = gather(call.sources);
       if (!scene || !at || !from) return MISSING;
-      const request = { ...call, scene, points: { key: call.points, points: at }, sources: from };
+      const request = { ...call, scene, points: at, sources: from };
       const result = await finish(job, transport.deposit(request, controlOf(job)));
       return transfer({ ok: true, result }, buffersOf(result));
     },

@@ -5,6 +5,7 @@ import type {
   Control,
   DepositRequest,
   DepositResult,
+  KeyedPoints,
   KeyedSource,
   SceneData,
   TraceRequest,
@@ -108,15 +109,14 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
   }
 
   const deposit = async (request: DepositRequest, control?: Control): Promise<DepositResult> => {
-    const { points, key } = request.points;
+    const { points } = request.points;
     const isSmall = points.count < 2 * CHUNK;
     const shared = isSmall ? seats.slice(0, 1) : seats;
     const parts = shared.map((seat, w): Part<DepositResult> => {
-      const indices = shareOfPoints(points.count, w, shared.length);
-      const partKey = shared.length === 1 ? key : `${key}:${w}/${shared.length}`;
+      const part = partOfPoints(request.points, w, shared.length);
       const call = {
         scene: request.scene.key,
-        points: partKey,
+        points: part.key,
         sources: request.sources.map((source) => source.key),
         mixes: request.mixes,
         withSignature: request.withSignature,
@@ -124,11 +124,7 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
       };
       return {
         seat,
-        parcel: (known) =>
-          makeParcel(known, request.scene, request.sources, {
-            key: partKey,
-            make: () => (shared.length === 1 ? points : pickPoints(points, indices)),
-          }),
+        parcel: (known) => makeParcel(known, request.scene, request.sources, part),
         call: async (api, job, parcel) => api.deposit(job, parcel, call),
       };
     });
@@ -176,7 +172,7 @@ function makeParcel(
   known: Set<string>,
   scene: SceneData,
   sources: readonly KeyedSource[],
-  points?: { readonly key: string; readonly make: () => OrientedPoints },
+  points?: PointsPart,
 ): Parcel {
   if (known.size > MAX_KNOWN) known.clear();
   const isNew = (key: string): boolean => !known.has(key) && known.add(key).size > 0;
@@ -189,20 +185,28 @@ function makeParcel(
   };
 }
 
-/** Indices of the points that worker w of n takes: every n-th chunk. */
-function shareOfPoints(count: number, w: number, n: number): Int32Array {
-  const indices: number[] = [];
-  for (let chunk = w * CHUNK; chunk < count; chunk += n * CHUNK) {
-    for (let i = chunk; i < Math.min(count, chunk + CHUNK); i++) indices.push(i);
-  }
-  return Int32Array.from(indices);
+/** A worker's share of points, picked only if it must be sent. */
+interface PointsPart {
+  readonly key: string;
+  readonly make: () => KeyedPoints;
 }
 
-function pickPoints(points: OrientedPoints, indices: Int32Array): OrientedPoints {
-  const picked = createOrientedPoints(indices.length);
-  indices.forEach((i, k) => {
-    picked.position.set(points.position.subarray(3 * i, 3 * i + 3), 3 * k);
-    picked.normal.set(points.normal.subarray(3 * i, 3 * i + 3), 3 * k);
+/** The share of worker w of n: every n-th chunk. */
+function partOfPoints(whole: KeyedPoints, w: number, n: number): PointsPart {
+  if (n === 1) return { key: whole.key, make: () => whole };
+  const key = `${whole.key}:${w}/${n}`;
+  return { key, make: () => ({ key, points: pickChunks(whole.points, w, n), onFace: whole.onFace }) };
+}
+
+function pickChunks(points: OrientedPoints, w: number, n: number): OrientedPoints {
+  const starts: number[] = [];
+  for (let start = w * CHUNK; start < points.count; start += n * CHUNK) starts.push(start);
+  const count = starts.reduce((sum, start) => sum + Math.min(CHUNK, points.count - start), 0);
+  const picked = createOrientedPoints(count);
+  starts.forEach((start, k) => {
+    const end = Math.min(points.count, start + CHUNK);
+    picked.position.set(points.position.subarray(3 * start, 3 * end), 3 * k * CHUNK);
+    picked.normal.set(points.normal.subarray(3 * start, 3 * end), 3 * k * CHUNK);
   });
   return picked;
 }

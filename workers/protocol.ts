@@ -5,13 +5,12 @@
  * longer has it answers `missing`, and the pool sends it again.
  */
 import type { FilamentSource } from '../engine/emission/filamentSource.ts';
-import type { OrientedPoints } from '../engine/geometry/orientedPoints.ts';
-import type { DepositResult, SceneData } from '../engine/transport/transport.ts';
+import type { DepositResult, KeyedPoints, SceneData } from '../engine/transport/transport.ts';
 
 /** Content that the worker may not have yet, by key. */
 export interface Parcel {
   readonly scene: SceneData | null;
-  readonly points: OrientedPoints | null;
+  readonly points: KeyedPoints | null;
   readonly sources: readonly (readonly [key: string, source: FilamentSource])[];
 }
 

@@ -110,7 +110,7 @@ function witnessPoints(plant: Plant): KeyedPoints {
     points.position.set(position, 3 * i);
     points.normal.set(normal, 3 * i);
   });
-  return keyedPoints(points);
+  return keyedPoints(points, false);
 }
 
 function coatOf(

@@ -49,11 +49,16 @@ export function createLocalTransport(storeBytes = DEFAULT_STORE_BYTES): Transpor
     maxEntrySize: storeBytes,
     sizeCalculation: keptBytes,
   });
-  let current: { readonly key: string; readonly visibility: Visibility } | undefined;
+  let current:
+    | { readonly key: string; readonly scene: Scene; readonly onFace: Visibility; readonly anywhere: Visibility }
+    | undefined;
 
-  const visibilityOf = async (data: SceneData): Promise<Visibility> => {
-    if (current?.key !== data.key) current = { key: data.key, visibility: createVisibility(await buildScene(data)) };
-    return current.visibility;
+  const inScene = async (data: SceneData): Promise<NonNullable<typeof current>> => {
+    if (current?.key !== data.key) {
+      const scene = await buildScene(data);
+      current = { key: data.key, scene, onFace: createVisibility(scene), anywhere: createVisibility(scene, false) };
+    }
+    return current;
   };
   const keep = <K extends keyof Kept>(
     key: string,
@@ -68,8 +73,9 @@ export function createLocalTransport(storeBytes = DEFAULT_STORE_BYTES): Transpor
   };
 
   const deposit = async (request: DepositRequest, control?: Control): Promise<DepositResult> => {
-    const visibility = await visibilityOf(request.scene);
+    const { onFace, anywhere } = await inScene(request.scene);
     const { points, key } = request.points;
+    const visibility = request.points.onFace ? onFace : anywhere;
     const sums = request.mixes.map(() => new Float64Array(points.count));
     const arrival = request.withArrival
       ? { angle: new Float64Array(points.count), grazing: new Float64Array(points.count) }
@@ -98,7 +104,7 @@ export function createLocalTransport(storeBytes = DEFAULT_STORE_BYTES): Transpor
   };
 
   const trace = async (request: TraceRequest, control?: Control): Promise<Float64Array[]> => {
-    const { scene } = await visibilityOf(request.scene);
+    const { scene } = await inScene(request.scene);
     const shares: Float64Array[] = [];
     for (const [f, { key, source }] of request.sources.entries()) {
       const place = `${key}/${request.scene.key}/${request.rays}/${request.seed}`;

@@ -26,7 +26,7 @@ export function keyedSourcesOf(plant: Plant): KeyedSource[] {
   return plant.filaments.map(({ source }) => ({ key: sourceKey(source), source }));
 }
 
-/** Points with the key of their content. */
-export function keyedPoints(points: OrientedPoints): KeyedPoints {
-  return { key: contentKey(points.position, points.normal), points };
+/** Points with the key of their content; `onFace` as in Visibility. */
+export function keyedPoints(points: OrientedPoints, onFace = true): KeyedPoints {
+  return { key: contentKey(points.position, points.normal, onFace ? 1 : 0), points, onFace };
 }

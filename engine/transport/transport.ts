@@ -25,6 +25,8 @@ export interface KeyedSource {
 export interface KeyedPoints {
   readonly key: string;
   readonly points: OrientedPoints;
+  /** whether they lie on the mirror's face or its continuation (see Visibility) */
+  readonly onFace: boolean;
 }
 
 export interface DepositRequest {

@@ -35,13 +35,18 @@ function allBounds(scene: Scene): Float64Array {
 export interface Visibility {
   readonly scene: Scene;
   readonly bounds: Float64Array;
+  /**
+   * whether the points are on the face or its continuation: then the glass hides them only from sources
+   * of which canGlassShade says so; elsewhere it is always tested
+   */
+  readonly onFace: boolean;
   /** casters that can matter to the run at hand; the first `activeCount` slots are valid */
   readonly active: Int32Array;
 }
 
-/** Prepares a scene for visibility tests. */
-export function createVisibility(scene: Scene): Visibility {
-  return { scene, bounds: allBounds(scene), active: new Int32Array(casterCount(scene)) };
+/** Prepares a scene for visibility tests of points on the face, or anywhere. */
+export function createVisibility(scene: Scene, onFace = true): Visibility {
+  return { scene, onFace, bounds: allBounds(scene), active: new Int32Array(casterCount(scene)) };
 }
 
 /**
@@ -98,7 +103,7 @@ export function hideInto(
   const sz = source.position[3 * j + 2]!;
   const p = points.position;
   const activeCount = gatherActive(visibility, sx, sy, sz, target);
-  const glassMatters = canGlassShade(scene.glass, sx, sy, sz);
+  const glassMatters = !visibility.onFace || canGlassShade(scene.glass, sx, sy, sz);
   const { shield } = source;
   hidden.fill(0, 0, end - begin);
   if (activeCount === 0 && !glassMatters && !shield) return 0;
@@ -133,7 +138,7 @@ export function hideInto(
 
 /** Whether anything at all can hide points from this filament: if not, its columns need no visibility tests. */
 export function canBeHidden(visibility: Visibility, source: FilamentSource): boolean {
-  if (source.shield || casterCount(visibility.scene) > 0) return true;
+  if (source.shield || !visibility.onFace || casterCount(visibility.scene) > 0) return true;
   for (let j = 0; j < source.count; j++) {
     if (
       canGlassShade(

@@ -34,7 +34,7 @@ test('a cancelled job ends at its next step and reports no further progress', as
     },
     STORE_BYTES,
   );
-  const parcel = { scene, points: points.points, sources: sources.map(({ key, source }) => [key, source] as const) };
+  const parcel = { scene, points, sources: sources.map(({ key, source }) => [key, source] as const) };
   const call = { scene: scene.key, points: points.key, sources: sources.map(({ key }) => key), mixes, ...wanted };
   await expect(host.deposit(7, parcel, call)).rejects.toThrow('cancelled');
   expect(reports).toHaveLength(1);
@@ -110,4 +110,16 @@ test('columns that do not fit the store are computed, added and forgotten', asyn
   const expected = await roomy.deposit(request);
   expect((await tight.deposit(request)).sums[0]).toEqual(expected.sums[0]);
   expect((await tight.deposit(request)).sums[0]).toEqual(expected.sums[0]);
+});
+
+test('the glass hides a point behind it that stands free of the face', async () => {
+  const transport = createLocalTransport();
+  const behind = { count: 1, position: Float64Array.of(0.6, 0, -0.2), normal: Float64Array.of(0, 0, 1) };
+  const request = { scene, sources, mixes, ...wanted };
+  const { sums } = await transport.deposit({ ...request, points: keyedPoints(behind, false) });
+  expect(sums[0]?.[0]).toBe(0);
+  // the same place with no glass in the way: through the hole
+  const below = { count: 1, position: Float64Array.of(0, 0, -0.2), normal: Float64Array.of(0, 0, 1) };
+  const open = await transport.deposit({ ...request, points: keyedPoints(below, false) });
+  expect(open.sums[0]?.[0]).toBeGreaterThan(0);
 });
