@@ -1,5 +1,5 @@
 /** A text field that hands over what was typed, and keeps it on screen with the reason if it is refused. */
-import { useEffect, useId, useState, type KeyboardEvent } from 'react';
+import { useEffect, useId, useRef, useState, type KeyboardEvent } from 'react';
 import { stepText } from '../format/stepText.ts';
 
 interface EditFieldProps {
@@ -28,17 +28,21 @@ export function EditField({
   const id = useId();
   const [draft, setDraft] = useState<string | null>(null);
   const [refusal, setRefusal] = useState<string | null>(null);
+  const reason = useRef<HTMLParagraphElement>(null);
   const reset = (): void => {
     setDraft(null);
     setRefusal(null);
   };
   useEffect(reset, [value]);
+  useEffect(() => {
+    if (refusal !== null) reason.current?.scrollIntoView({ block: 'nearest' });
+  }, [refusal]);
 
   const commit = (text: string): void => {
     if (text.trim() === value) return reset();
-    const reason = onCommit(text.trim());
-    setDraft(reason === null ? null : text);
-    setRefusal(reason);
+    const refused = onCommit(text.trim());
+    setDraft(refused === null ? null : text);
+    setRefusal(refused);
   };
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>): void => {
     if (event.key === 'Enter') commit(draft ?? value);
@@ -73,7 +77,7 @@ export function EditField({
         onBlur={() => draft !== null && refusal === null && commit(draft)}
         onKeyDown={onKeyDown}
       />
-      <p id={`${id}-refusal`} className="field-refusal" aria-live="polite">
+      <p ref={reason} id={`${id}-refusal`} className="field-refusal" aria-live="polite">
         {refusal}
       </p>
     </div>

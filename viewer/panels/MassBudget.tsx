@@ -1,5 +1,5 @@
 /** Where the aluminium ends. */
-import { estimateText, estimate_percent, fixed, type EstimateText } from '../format/numbers.ts';
+import { estimateText, fixed, type EstimateText } from '../format/numbers.ts';
 import type { Estimate } from '../../engine/index.ts';
 import { useResult } from '../state/resultStore.ts';
 
@@ -15,7 +15,7 @@ export function MassBudget() {
   const unit = isHeavy ? 'g' : 'mg';
   const text = (mass: Estimate): EstimateText =>
     isHeavy ? estimateText(mass, 1e3, GRAM_DECIMALS) : estimateText(mass, 1e6);
-  const closed = estimate_percent({ value: 1 + closure.value, error: closure.error });
+  const sum = { value: evaporated * (1 + closure.value), error: evaporated * closure.error };
   return (
     <section className="panel" aria-label="Mass budget of the shot">
       <table className="numbers">
@@ -48,9 +48,9 @@ export function MassBudget() {
         <tfoot>
           <tr>
             <th scope="row">Sum</th>
-            <td className="value" colSpan={3}>
-              {closed.value} {closed.error} % of the mass evaporated
-            </td>
+            <td className="value">{text(sum).value}</td>
+            <td className="error">{text(sum).error}</td>
+            <td>{shareOf(sum.value)}</td>
           </tr>
         </tfoot>
       </table>
