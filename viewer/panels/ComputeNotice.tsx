@@ -2,6 +2,8 @@
 import { RotateCcw, X } from 'lucide-react';
 import { cancel, tryAgain, useResult } from '../state/resultStore.ts';
 
+const sentence = (text: string): string => (/[.!?]$/.test(text) ? text : `${text}.`);
+
 export function ComputeNotice() {
   const { phase, isSlow, share, error, coat } = useResult();
   if (phase === 'computing' && isSlow) {
@@ -22,7 +24,7 @@ export function ComputeNotice() {
   return (
     <div className="notice" role={phase === 'failed' ? 'alert' : undefined}>
       <span>
-        {phase === 'cancelled' ? 'Cancelled.' : `The evaluation failed: ${error ?? 'no reason given'}.`}
+        {phase === 'cancelled' ? 'Cancelled.' : `The evaluation failed: ${sentence(error ?? 'no reason given')}`}
         {kept}
       </span>
       <button type="button" onClick={tryAgain}>

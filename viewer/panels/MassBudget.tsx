@@ -34,8 +34,8 @@ export function MassBudget() {
           </tr>
         </thead>
         <tbody>
-          {items.map(({ name, mass }) => (
-            <tr key={name}>
+          {items.map(({ name, mass }, i) => (
+            <tr key={`${i} ${name}`}>
               <th scope="row" className="wraps">
                 {name}
               </th>

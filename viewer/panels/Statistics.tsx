@@ -61,6 +61,7 @@ function rowsOf({ statistics: s, plant }: Coat): Row[] {
 
 export function Statistics() {
   const coat = useResult((state) => state.coat);
+  if (!coat) return null;
   return (
     <section className="panel" aria-label="Statistics of the coat">
       <table className="numbers">
@@ -75,20 +76,19 @@ export function Statistics() {
           </tr>
         </thead>
         <tbody>
-          {coat &&
-            rowsOf(coat).map(({ name, explanation, place, sign, text, unit }) => (
-              <tr key={name}>
-                <th scope="row" title={explanation}>
-                  {name} {place !== undefined && <small>{place}</small>}
-                </th>
-                <td className="value">
-                  {sign}
-                  {text.value}
-                </td>
-                <td className="error">{text.error}</td>
-                <td className="unit">{unit}</td>
-              </tr>
-            ))}
+          {rowsOf(coat).map(({ name, explanation, place, sign, text, unit }) => (
+            <tr key={name}>
+              <th scope="row" title={explanation}>
+                {name} {place !== undefined && <small>{place}</small>}
+              </th>
+              <td className="value">
+                {sign}
+                {text.value}
+              </td>
+              <td className="error">{text.error}</td>
+              <td className="unit">{unit}</td>
+            </tr>
+          ))}
         </tbody>
       </table>
     </section>

@@ -37,7 +37,7 @@ export function SceneLabels({ coat, container }: SceneLabelsProps) {
         <span className="label-text">thickest {nm(maximum.value, 1)}</span>
       </span>
       {named(coat.plant).map(({ name }, i) => (
-        <span key={name} data-anchor={`witness ${i}`} className="scene-label witness">
+        <span key={`${i} ${name}`} data-anchor={`witness ${i}`} className="scene-label witness">
           <span className="label-text">{name}</span>
         </span>
       ))}

@@ -14,10 +14,10 @@ export function pinTop({ position, normal }: Witness, { tank }: Plant): [number,
 
 export function Witnesses({ plant, colors }: { readonly plant: Plant; readonly colors: Colors }) {
   const size = 0.012 * plant.tank.radius;
-  return plant.witnesses.map((witness) => {
+  return plant.witnesses.map((witness, i) => {
     const top = pinTop(witness, plant);
     return (
-      <group key={witness.name}>
+      <group key={`${i} ${witness.name}`}>
         <Polyline position={Float32Array.from([...witness.position, ...top])} color={colors['scene-mark']} />
         <mesh position={top}>
           <octahedronGeometry args={[size]} />

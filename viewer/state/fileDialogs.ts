@@ -1,7 +1,7 @@
 /** The browser's dialogs for opening and saving. */
 import { fileOpen, fileSave } from 'browser-fs-access';
 import { useDesign } from './designStore.ts';
-import { openFiles } from './openFiles.ts';
+import { openFiles, refuse } from './openFiles.ts';
 
 /** A dialog that the user closes without choosing is no fault. */
 function isClosed(error: unknown): boolean {
@@ -20,7 +20,7 @@ export async function chooseFiles(): Promise<void> {
       }),
     );
   } catch (error) {
-    if (!isClosed(error)) throw error;
+    if (!isClosed(error)) refuse('The files cannot be opened', [{ path: '', message: String(error) }]);
   }
 }
 
@@ -30,7 +30,7 @@ export function fileNameOf(name: string): string {
   return `${words?.join('-') ?? 'design'}.json`;
 }
 
-/** Saves the current design; answers the name it was saved under, or null if the user closed the dialog. */
+/** Saves the current design; answers the name it was saved under, or null if it was not saved. */
 export async function saveDesign(): Promise<string | null> {
   const { file } = useDesign.getState().current;
   const blob = new Blob([`${JSON.stringify(file, null, 2)}\n`], { type: 'application/json' });
@@ -39,7 +39,7 @@ export async function saveDesign(): Promise<string | null> {
     const handle = await fileSave(blob, { fileName, extensions: ['.json'], description: 'Design' });
     return handle?.name ?? fileName;
   } catch (error) {
-    if (isClosed(error)) return null;
-    throw error;
+    if (!isClosed(error)) refuse('The design cannot be saved', [{ path: '', message: String(error) }]);
+    return null;
   }
 }

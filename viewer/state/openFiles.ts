@@ -27,7 +27,8 @@ interface Chosen {
 /** The design whose other files are still to come. */
 let pending: Chosen | null = null;
 
-function refuse(title: string, problems: readonly Problem[], missing: readonly string[] = []): void {
+/** Shows why something could not be done. */
+export function refuse(title: string, problems: readonly Problem[], missing: readonly string[] = []): void {
   useRefusal.setState({ refusal: { title, problems, missing } });
 }
 
