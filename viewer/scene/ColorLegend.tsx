@@ -1,6 +1,6 @@
 /** What the colours mean: thickness in nanometres, with the mean and its tolerance marked. */
 import type { Coat } from '../../engine/index.ts';
-import { nm, tolerance } from '../format/numbers.ts';
+import { fixed, nm, tolerance } from '../format/numbers.ts';
 import { colorGradient, shareOf, type ColorScale } from './colorScale.ts';
 
 const GRADIENT = colorGradient();
@@ -18,13 +18,17 @@ export function ColorLegend({ coat, scale }: ColorLegendProps) {
     { key: 'upper', text: `+${tolerance(limit).slice(1)}`, value: mean * (1 + limit) },
     { key: 'mean', text: 'mean', value: mean },
     { key: 'lower', text: `\u2212${tolerance(limit).slice(1)}`, value: mean * (1 - limit) },
-  ].filter(({ value }) => value * 1e9 >= scale.low_nm && value * 1e9 <= scale.high_nm);
+  ];
+  const isOnScale = ({ value }: { readonly value: number }): boolean =>
+    value * 1e9 >= scale.low_nm && value * 1e9 <= scale.high_nm;
+  const beyond = marks.filter((mark) => !isOnScale(mark)).map(({ text }) => text);
+  const decimals = Math.max(0, ...scale.ticks_nm.map((tick) => (String(tick).split('.')[1] ?? '').length));
   return (
     <div className="legend">
       <p className="legend-title">Thickness, nm</p>
       <div className="legend-body">
         <div className="legend-marks">
-          {marks.map(({ key, text, value }) => (
+          {marks.filter(isOnScale).map(({ key, text, value }) => (
             <span key={key} className={`legend-mark ${key}`} style={at(shareOf(scale, value * 1e9))} title={nm(value)}>
               {text}
             </span>
@@ -34,11 +38,12 @@ export function ColorLegend({ coat, scale }: ColorLegendProps) {
         <div className="legend-ticks">
           {scale.ticks_nm.map((tick) => (
             <span key={tick} className="legend-tick" style={at(shareOf(scale, tick))}>
-              {tick}
+              {fixed(tick, decimals)}
             </span>
           ))}
         </div>
       </div>
+      {beyond.length > 0 && <p className="legend-beyond">{beyond.join(' and ')} off the scale</p>}
     </div>
   );
 }
