@@ -112,7 +112,7 @@ function addCosinePower(
   const ay = a[3 * j + 1]!;
   const az = a[3 * j + 2]!;
   const w = (source.weight[j]! * (power + 1)) / (2 * Math.PI);
-  const isWhole = Number.isInteger(power) && power <= MAX_WHOLE_POWER;
+  const isWhole = Number.isInteger(power) && power >= 1 && power <= MAX_WHOLE_POWER;
   for (let i = begin, o = 3 * begin; i < end; i++, o += 3) {
     const dx = p[o]! - sx;
     const dy = p[o + 1]! - sy;
@@ -120,13 +120,12 @@ function addCosinePower(
     const cosEmitR = dx * ax + dy * ay + dz * az;
     const cosArriveR = -(dx * n[o]! + dy * n[o + 1]! + dz * n[o + 2]!);
     if (cosEmitR <= 0 || cosArriveR <= 0) continue;
-    const r2 = dx * dx + dy * dy + dz * dz;
-    const r = Math.sqrt(r2);
-    const cosEmit = cosEmitR / r;
-    let lobe = 1;
-    if (isWhole) for (let k = 0; k < power; k++) lobe *= cosEmit;
+    const perR = 1 / Math.sqrt(dx * dx + dy * dy + dz * dz);
+    const cosEmit = cosEmitR * perR;
+    let lobe = cosEmit;
+    if (isWhole) for (let k = 1; k < power; k++) lobe *= cosEmit;
     else lobe = cosEmit ** power;
-    out[i - begin]! += (w * lobe * cosArriveR) / (r2 * r);
+    out[i - begin]! += w * lobe * cosArriveR * (perR * perR * perR);
   }
 }
 
@@ -185,10 +184,9 @@ function addCoil(
     const dz = p[o + 2]! - sz;
     const cosArriveR = -(dx * n[o]! + dy * n[o + 1]! + dz * n[o + 2]!);
     if (cosArriveR <= 0) continue;
-    const r2 = dx * dx + dy * dy + dz * dz;
-    const r = Math.sqrt(r2);
-    const cosAxis = Math.abs(dx * ax + dy * ay + dz * az) / r;
-    out[i - begin]! += (w * fastEllipticE(cosAxis) * cosArriveR) / (r2 * r);
+    const perR = 1 / Math.sqrt(dx * dx + dy * dy + dz * dz);
+    const cosAxis = Math.abs(dx * ax + dy * ay + dz * az) * perR;
+    out[i - begin]! += w * fastEllipticE(cosAxis) * cosArriveR * (perR * perR * perR);
   }
 }
 
