@@ -1,6 +1,7 @@
 /** Edits of the design: each is checked by the engine first, and changes nothing if it is refused. */
+import { create } from 'zustand';
 import { openPlantFile, type DesignFile, type Problem } from '../../engine/index.ts';
-import { useDesign, type Snapshot, type Step } from './designStore.ts';
+import { useDesign, type DesignState, type Snapshot, type Step } from './designStore.ts';
 
 /** Steps that can be taken back. */
 const MAX_STEPS = 200;
@@ -9,13 +10,45 @@ const SAME_STEP = 1000;
 
 let lastEdit = { label: '', at: -Infinity };
 
+/** Whether the user is dragging: all edits from the first to the last one are then a single step. */
+export const useGesture = create<{ readonly isActive: boolean }>(() => ({ isActive: false }));
+
+/** The design and its history when the gesture began. */
+let beforeGesture: DesignState | null = null;
+
+/** Begins a drag; its edits become one step, however long it takes. */
+export function beginGesture(): void {
+  beforeGesture = useDesign.getState();
+  lastEdit = { label: '', at: -Infinity };
+  useGesture.setState({ isActive: true });
+}
+
+/** Ends a drag; the next edit is a step of its own. */
+export function endGesture(): void {
+  beforeGesture = null;
+  lastEdit = { label: '', at: -Infinity };
+  useGesture.setState({ isActive: false });
+}
+
+/** Ends a drag and takes back all that it did. */
+export function cancelGesture(): void {
+  if (beforeGesture) useDesign.setState(beforeGesture);
+  endGesture();
+}
+
+/** Whether an edit belongs to the step before it. */
+function continuesStep(label: string, now: number): boolean {
+  const { past } = useDesign.getState();
+  if (beforeGesture) return past !== beforeGesture.past && past.at(-1)?.label === label;
+  return lastEdit.label === label && now - lastEdit.at < SAME_STEP && past.length > 0;
+}
+
 /** Makes a design the current one, as a step that can be undone. */
 export function adopt(next: Snapshot, label: string): void {
   const { current, past } = useDesign.getState();
   const now = performance.now();
-  const continues = lastEdit.label === label && now - lastEdit.at < SAME_STEP && past.length > 0;
+  const steps = continuesStep(label, now) ? past : [...past, { label, other: current }].slice(-MAX_STEPS);
   lastEdit = { label, at: now };
-  const steps = continues ? past : [...past, { label, other: current }].slice(-MAX_STEPS);
   useDesign.setState({ current: next, past: steps, future: [] });
 }
 

@@ -1,8 +1,10 @@
 /** The coat on the page, and the evaluation that is under way. */
 import { create } from 'zustand';
-import type { Coat, Plant } from '../../engine/index.ts';
+import type { Coat, EvaluateOptions, Plant } from '../../engine/index.ts';
 import { useDesign } from './designStore.ts';
+import { useGesture } from './editDesign.ts';
 import { evaluator } from './evaluator.ts';
+import { useMapView } from './mapView.ts';
 
 export interface ResultState {
   /** the last coat that was computed to its end */
@@ -17,6 +19,11 @@ export interface ResultState {
 
 /** Time after which an evaluation shows its progress, ms. */
 const SLOW = 300;
+/**
+ * While the user drags, the mass budget makes do with an eighth of its rays: the map, which has all its
+ * points, then follows within a frame or two. Its error is shown with it, and the full one comes at the end.
+ */
+const DRAFT: EvaluateOptions = { rays: 2 ** 14 };
 /** Longest stretch without letting the page paint and take input, ms. */
 const STRETCH = 12;
 
@@ -35,8 +42,14 @@ let latestRun = 0;
 
 const nextTask = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
 
+/** Whether the mapped quantity needs arrival angles, which cost extra. */
+function wantsArrival(): boolean {
+  const { quantity } = useMapView.getState();
+  return quantity === 'incidence' || quantity === 'grazing';
+}
+
 /** Evaluates a plant; the latest call wins and ends those before it. */
-export async function compute(plant: Plant): Promise<void> {
+export async function compute(plant: Plant, options: EvaluateOptions = {}): Promise<void> {
   const run = ++latestRun;
   const isCurrent = (): boolean => run === latestRun;
   const slow = setTimeout(() => isCurrent() && useResult.setState({ isSlow: true }), SLOW);
@@ -51,7 +64,7 @@ export async function compute(plant: Plant): Promise<void> {
     if (!isCurrent()) throw new Ended();
   };
   try {
-    const coat = await evaluator.evaluate(plant, {}, { step });
+    const coat = await evaluator.evaluate(plant, { withArrival: wantsArrival(), ...options }, { step });
     if (isCurrent()) useResult.setState({ coat, phase: 'done', share: 1, isSlow: false });
   } catch (error) {
     if (!isCurrent()) return;
@@ -73,10 +86,37 @@ export function tryAgain(): void {
   void compute(useDesign.getState().current.plant);
 }
 
-/** Evaluates the design now and after each edit. */
+let isDrafting = false;
+/** whether the coat on the page may be one with few rays */
+let hasDraft = false;
+
+/** During a drag each evaluation runs to its end and the newest design is next, or none would ever be shown. */
+async function draftWhileDragging(): Promise<void> {
+  if (isDrafting) return;
+  isDrafting = true;
+  hasDraft = true;
+  let drawn: Plant | null = null;
+  while (useGesture.getState().isActive && drawn !== useDesign.getState().current.plant) {
+    drawn = useDesign.getState().current.plant;
+    await compute(drawn, DRAFT);
+  }
+  isDrafting = false;
+}
+
+/** Evaluates the design now and after each edit, and when the mapped quantity asks for more. */
 export function followDesign(): void {
   tryAgain();
   useDesign.subscribe(({ current }, before) => {
-    if (current.plant !== before.current.plant) void compute(current.plant);
+    if (current.plant === before.current.plant) return;
+    if (useGesture.getState().isActive) void draftWhileDragging();
+    else void compute(current.plant);
+  });
+  useGesture.subscribe(({ isActive }, before) => {
+    if (!before.isActive || isActive || !hasDraft) return;
+    hasDraft = false;
+    tryAgain();
+  });
+  useMapView.subscribe(() => {
+    if (wantsArrival() && useResult.getState().coat?.arrival === null) tryAgain();
   });
 }
