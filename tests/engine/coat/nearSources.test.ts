@@ -1,5 +1,7 @@
+import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
+import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { describe, expect, test } from 'vitest';
-import { coatOf, metres, oneSource, plantOf, type DesignPart } from '../../support/plants.ts';
+import { coatOf, oneSource, plantOf, type DesignPart } from '../../support/plants.ts';
 
 /** Share that a disc of radius 1 catches of a source h above (x, 0), by its solid angle: the trapezoid rule over the rim. */
 function caught(shareWithin: (reach: number) => number, x: number): number {
@@ -41,7 +43,7 @@ describe.each(Object.entries(LAWS))('a source of %s emission close to the mirror
       for (const x of [0, 0.357, 0.72]) {
         const plant = plantOf({
           mirror: { radiusOfCurvature: 'flat', outerDiameter: '2 m' },
-          tank: { diameter: '4 m', depth: metres(3) },
+          tank: { diameter: '4 m', depth: '3 m' },
           ...oneSource([x, 0, height], emission),
           film: { density: '1000 kg/m3' },
         });
@@ -56,4 +58,22 @@ describe.each(Object.entries(LAWS))('a source of %s emission close to the mirror
       }
     },
   );
+});
+
+test('wherever a source hangs close to the mirror, its stated error covers the true one', async () => {
+  const random = xoroshiro128plus(9);
+  for (let k = 0; k < 150; k++) {
+    // heights from 1 % to 20 % of the radius, evenly in their logarithm; places evenly over the face
+    const height = 0.01 * 20 ** uniformFloat64(random);
+    const x = 0.95 * Math.sqrt(uniformFloat64(random));
+    const { emission, within } = uniformFloat64(random) < 0.5 ? LAWS['isotropic']! : LAWS['cosine']!;
+    const plant = plantOf({
+      mirror: { radiusOfCurvature: 'flat', outerDiameter: '2 m' },
+      tank: { diameter: '4 m', depth: '3 m' },
+      ...oneSource([x, 0, height], emission),
+    });
+    const { collection } = (await coatOf(plant, { rays: 16 })).statistics;
+    const off = Math.abs(collection.value - caught((reach) => within(height, reach), x));
+    expect(off, `height ${height}, x ${x}`).toBeLessThanOrEqual(collection.error + ROUNDING);
+  }
 });
