@@ -90,7 +90,7 @@ describe('small sources over a coaxial disc', () => {
     ['isotropic', { law: 'isotropic' }, [0.052786, 0.146447, 0.276393]],
     ['cosine', { law: 'cosine power' }, [0.2, 0.5, 0.8]],
     ['cos³', { law: 'cosine power', power: 3 }, [0.36, 0.75, 0.96]],
-  ])('an %s source sends it the tabled share', async (_, emission, shares) => {
+  ])('a source of %s emission sends it the tabled share', async (_, emission, shares) => {
     for (const [i, ratio] of [0.5, 1, 2].entries())
       expect(
         Math.abs((await collected(ratio, [{ position: [0, 0, 1], charge: 1 }], emission)) - shares[i]!),
