@@ -2,7 +2,9 @@
 import { transfer } from 'comlink';
 import { LRUCache } from 'lru-cache';
 import type { FilamentSource } from '../engine/emission/filamentSource.ts';
+import { createPlainKernel } from '../engine/transport/depositKernel.ts';
 import { createLocalTransport } from '../engine/transport/localTransport.ts';
+import { createSimdKernel } from '../engine/transport/simd/simdKernel.ts';
 import type { Control, DepositResult, KeyedPoints, SceneData } from '../engine/transport/transport.ts';
 import type { Answer, ComputeApi, DepositCall, Parcel, Progress, TraceCall } from './protocol.ts';
 
@@ -24,7 +26,7 @@ class Cancelled extends Error {
 
 /** Makes the object that a worker exposes. */
 export function createComputeHost(thread: HostThread, storeBytes: number): ComputeApi {
-  const transport = createLocalTransport(storeBytes);
+  const transport = createLocalTransport(storeBytes, createSimdKernel() ?? createPlainKernel());
   const scenes = new LRUCache<string, SceneData>({ max: 8 });
   const points = new LRUCache<string, KeyedPoints>({ max: 64 });
   const sources = new LRUCache<string, FilamentSource>({ max: 20_000 });

@@ -28,45 +28,28 @@ export function ellipticE(complement: number): number {
   return ((1 - sum) * Math.PI) / (2 * a);
 }
 
-/** Cells of the table below; a cubic in each. */
-const CELLS = 1024;
-const table = makeTable();
-
-/** Value and slope·h of E(1 − c²) at c = i/CELLS, as the four coefficients of each cell's cubic. */
-function makeTable(): Float64Array {
-  const coefficients = new Float64Array(4 * (CELLS + 1));
-  const h = 1 / CELLS;
-  for (let i = 0; i <= CELLS; i++) {
-    const [f0, f1] = [ellipticE((i * h) ** 2), ellipticE(Math.min(1, ((i + 1) * h) ** 2))];
-    const [s0, s1] = [h * slopeOfE(i * h), h * slopeOfE(Math.min(1, (i + 1) * h))];
-    coefficients.set([f0, s0, 3 * (f1 - f0) - 2 * s0 - s1, 2 * (f0 - f1) + s0 + s1], 4 * i);
-  }
-  return coefficients;
-}
-
-/** d/dc E(1 − c²) = c (K − E)/m with m = 1 − c²; K from the same mean. */
-function slopeOfE(c: number): number {
-  if (c === 0) return 0;
-  if (c === 1) return Math.PI / 4;
-  let a = 1;
-  let b = c;
-  while (a - b > 1e-15 * a) [a, b] = [(a + b) / 2, Math.sqrt(a * b)];
-  const k = Math.PI / (2 * a);
-  return (c * (k - ellipticE(c * c))) / (1 - c * c);
-}
+/** Numerator and denominator of fastEllipticE, from the constant term up: a weighted least-squares fit
+ * driven to equal ripples, made with the exact integral on 6,000 points that crowd at c = 0. */
+const [P0, P1, P2, P3, P4, P5, P6] = [
+  0.9999999653466566, 222.292759548833, 6995.713993880915, 48141.721024448416, 95039.59324411133, 86603.26932349945,
+  36032.75174053072,
+] as const;
+const [Q1, Q2, Q3, Q4, Q5] = [
+  222.29229244687025, 6991.924787351864, 47563.33043568358, 82704.17595701138, 36337.61649276337,
+] as const;
 
 /**
- * E(1 − c²) from a table of cubics in c.
+ * E(1 − c²) by a rational function of c: what the kernels use.
  *
- * Error: below 4e-8 next to c = 0, where the integral has a logarithm; below 1e-12 beyond c = 0.03
- * (tests/engine/emission measures both).
+ * All coefficients are positive, so nothing cancels. The SIMD kernel forms it in the same order, to
+ * the same bits.
+ *
+ * Error: below 3.5e-8 relative, everywhere (tests/engine/emission measures it).
  *
  * @param c [1] cosine of the angle to the coil axis, from 0 to 1 (a rounding above 1 is harmless)
  */
 export function fastEllipticE(c: number): number {
-  const x = c * CELLS;
-  const i = x | 0;
-  const t = x - i;
-  const o = 4 * i;
-  return table[o]! + t * (table[o + 1]! + t * (table[o + 2]! + t * table[o + 3]!));
+  const numerator = P0 + c * (P1 + c * (P2 + c * (P3 + c * (P4 + c * (P5 + c * P6)))));
+  const denominator = 1 + c * (Q1 + c * (Q2 + c * (Q3 + c * (Q4 + c * Q5))));
+  return numerator / denominator;
 }

@@ -1,4 +1,5 @@
 /** The door of the engine: from the text of a design file to a plant, or to everything wrong with it. */
+import { decodeBase64 } from '../design/base64.ts';
 import { checkDesign, type NamedFiles } from '../design/checkDesign.ts';
 import type { Design, DesignFile, ObstacleDesign, WitnessDesign } from '../design/designSchema.ts';
 import { migrate } from '../design/migrate.ts';
@@ -76,25 +77,6 @@ function readMeshes(
       return [];
     }
   });
-}
-
-const BASE64 = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/';
-
-/** Bytes of base64 text (RFC 4648, section 4), or undefined if it is not that. */
-function decodeBase64(text: string): Uint8Array<ArrayBuffer> | undefined {
-  const digits = text.replace(/\s+/g, '').replace(/=+$/, '');
-  const bytes = new Uint8Array(Math.floor((digits.length * 3) / 4));
-  let bits = 0;
-  let held = 0;
-  let at = 0;
-  for (const digit of digits) {
-    const value = BASE64.indexOf(digit);
-    if (value < 0) return undefined;
-    bits = ((bits << 6) | value) & 0xffffff;
-    held += 6;
-    if (held >= 8) bytes[at++] = (bits >> (held -= 8)) & 0xff;
-  }
-  return bytes;
 }
 
 function placeWitness(witness: WitnessDesign, shape: MirrorShape): Witness {

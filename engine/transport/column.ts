@@ -1,11 +1,8 @@
-/** The influence column of one filament: deposit at every point per kilogram that it evaporates. */
+/** The influence columns of filaments: deposit at every point per kilogram that it evaporates. */
 import type { FilamentSource } from '../emission/filamentSource.ts';
 import type { OrientedPoints } from '../geometry/orientedPoints.ts';
-import { addDepositInto } from './depositKernels.ts';
+import { createPlainKernel, RUN, type DepositKernel } from './depositKernel.ts';
 import { canBeHidden, hideInto, pointsBound, type Visibility } from './visibility.ts';
-
-/** Points of one run: their 48 kB stay in the first-level cache while the sub-sources pass over them. */
-const RUN = 512;
 
 export interface Column {
   /** [points] 1/m²: kg/m² per kg evaporated */
@@ -28,50 +25,99 @@ function hiddenMark(source: FilamentSource, j: number): number {
 }
 
 /**
- * Computes a filament's column over all points, shadows included.
+ * Computes the columns of filaments over all points, shadows included.
  *
  *     μ(x) = Σ_s w_s I_s(u) max(0, −u·n) / r² · V(s, x)
  *
+ * Several at once share the points' way to the kernel; each column comes out the same as alone.
+ *
  * @see Holland & Steckelmacher, Vacuum 2 (1952) 346, for the point-source form
  */
-export function computeColumn(source: FilamentSource, points: OrientedPoints, visibility: Visibility): Column {
-  const deposit = new Float64Array(points.count);
-  if (!canBeHidden(visibility, source)) {
-    for (let begin = 0; begin < points.count; begin += RUN) {
-      const end = Math.min(points.count, begin + RUN);
-      const run = deposit.subarray(begin, end);
-      for (let j = 0; j < source.count; j++) addDepositInto(run, points, begin, end, source, j);
-    }
-    return { deposit, signature: null };
-  }
-  const signature = new Uint32Array(points.count);
-  forEachVisibleRun(source, points, visibility, (values, hidden, begin, end, j) => {
-    const mark = hiddenMark(source, j);
-    for (let i = begin; i < end; i++) {
-      deposit[i]! += values[i - begin]!;
-      if (hidden[i - begin] === 1) signature[i]! ^= mark;
-    }
-  });
-  return { deposit, signature };
-}
-
-/** For each run and sub-source: its deposits with shadows, and which points are hidden. */
-function forEachVisibleRun(
-  source: FilamentSource,
+export function computeColumns(
+  sources: readonly FilamentSource[],
   points: OrientedPoints,
   visibility: Visibility,
-  visit: (values: Float64Array, hidden: Uint8Array, begin: number, end: number, j: number) => void,
-): void {
-  const values = new Float64Array(RUN);
-  const hidden = new Uint8Array(RUN);
+  kernel: DepositKernel,
+): Column[] {
+  const columns = sources.map((source): Column => {
+    const signature = canBeHidden(visibility, source) ? new Uint32Array(points.count) : null;
+    return { deposit: new Float64Array(points.count), signature };
+  });
+  const scratch = createScratch();
   for (let begin = 0; begin < points.count; begin += RUN) {
     const end = Math.min(points.count, begin + RUN);
+    kernel.load(points, begin, end);
     const target = pointsBound(points, begin, end);
-    for (let j = 0; j < source.count; j++) {
-      values.fill(0);
-      addDepositInto(values, points, begin, end, source, j);
-      hideInto(values, hidden, visibility, points, begin, end, source, j, target);
-      visit(values, hidden, begin, end, j);
+    sources.forEach((source, f) => {
+      const { deposit, signature } = columns[f]!;
+      const run = deposit.subarray(begin, end);
+      if (signature)
+        addVisibleRun(run, signature.subarray(begin, end), {
+          source,
+          points,
+          begin,
+          end,
+          target,
+          visibility,
+          kernel,
+          scratch,
+        });
+      else addClearRun(run, source, kernel);
+    });
+  }
+  return columns;
+}
+
+/** The column of one filament in plain TypeScript: for single points, and the reference. */
+export function computeColumn(source: FilamentSource, points: OrientedPoints, visibility: Visibility): Column {
+  return computeColumns([source], points, visibility, createPlainKernel())[0]!;
+}
+
+function addClearRun(run: Float64Array, source: FilamentSource, kernel: DepositKernel): void {
+  kernel.clear();
+  for (let j = 0; j < source.count; j++) kernel.add(source, j);
+  kernel.readInto(run);
+}
+
+/** Room for one sub-source's deposits on a run. */
+interface Scratch {
+  readonly values: Float64Array;
+  readonly hidden: Uint8Array;
+}
+
+function createScratch(): Scratch {
+  return { values: new Float64Array(RUN), hidden: new Uint8Array(RUN) };
+}
+
+/** A filament over one run of points. */
+interface RunJob {
+  readonly source: FilamentSource;
+  readonly points: OrientedPoints;
+  readonly begin: number;
+  readonly end: number;
+  /** bounding sphere of the run */
+  readonly target: Float64Array;
+  readonly visibility: Visibility;
+  readonly kernel: DepositKernel;
+  readonly scratch: Scratch;
+}
+
+/** Fills the scratch with the deposits of sub-source j that are not hidden. */
+function seeFrom(j: number, { source, points, begin, end, target, visibility, kernel, scratch }: RunJob): void {
+  kernel.clear();
+  kernel.add(source, j);
+  kernel.readInto(scratch.values);
+  hideInto(scratch.values, scratch.hidden, visibility, points, begin, end, source, j, target);
+}
+
+function addVisibleRun(run: Float64Array, signature: Uint32Array, job: RunJob): void {
+  const { values, hidden } = job.scratch;
+  for (let j = 0; j < job.source.count; j++) {
+    seeFrom(j, job);
+    const mark = hiddenMark(job.source, j);
+    for (let i = 0; i < run.length; i++) {
+      run[i]! += values[i]!;
+      if (hidden[i] === 1) signature[i]! ^= mark;
     }
   }
 }
@@ -88,22 +134,43 @@ export interface ArrivalMoments {
 const COS_GRAZING = 0.5;
 
 /** Computes the deposit-weighted arrival angle and the grazing share of a filament, shadows included. */
-export function computeArrival(source: FilamentSource, points: OrientedPoints, visibility: Visibility): ArrivalMoments {
-  const angle = new Float64Array(points.count);
-  const grazing = new Float64Array(points.count);
+export function computeArrival(
+  source: FilamentSource,
+  points: OrientedPoints,
+  visibility: Visibility,
+  kernel: DepositKernel = createPlainKernel(),
+): ArrivalMoments {
+  const moments = { angle: new Float64Array(points.count), grazing: new Float64Array(points.count) };
+  const scratch = createScratch();
+  for (let begin = 0; begin < points.count; begin += RUN) {
+    const end = Math.min(points.count, begin + RUN);
+    kernel.load(points, begin, end);
+    const target = pointsBound(points, begin, end);
+    const job: RunJob = { source, points, begin, end, target, visibility, kernel, scratch };
+    for (let j = 0; j < source.count; j++) {
+      seeFrom(j, job);
+      addMoments(moments, job, j);
+    }
+  }
+  return moments;
+}
+
+/** Adds angle and grazing share of the deposits in the scratch. */
+function addMoments(
+  { angle, grazing }: ArrivalMoments,
+  { source, points, begin, end, scratch }: RunJob,
+  j: number,
+): void {
   const { position: p, normal: n } = points;
   const s = source.position;
-  forEachVisibleRun(source, points, visibility, (values, _hidden, begin, end, j) => {
-    for (let i = begin, o = 3 * begin; i < end; i++, o += 3) {
-      const value = values[i - begin]!;
-      if (value === 0) continue;
-      const dx = p[o]! - s[3 * j]!;
-      const dy = p[o + 1]! - s[3 * j + 1]!;
-      const dz = p[o + 2]! - s[3 * j + 2]!;
-      const cosArrive = -(dx * n[o]! + dy * n[o + 1]! + dz * n[o + 2]!) / Math.sqrt(dx * dx + dy * dy + dz * dz);
-      angle[i]! += value * Math.acos(Math.min(1, cosArrive));
-      if (cosArrive < COS_GRAZING) grazing[i]! += value;
-    }
-  });
-  return { angle, grazing };
+  for (let i = begin, o = 3 * begin; i < end; i++, o += 3) {
+    const value = scratch.values[i - begin]!;
+    if (value === 0) continue;
+    const dx = p[o]! - s[3 * j]!;
+    const dy = p[o + 1]! - s[3 * j + 1]!;
+    const dz = p[o + 2]! - s[3 * j + 2]!;
+    const cosArrive = -(dx * n[o]! + dy * n[o + 1]! + dz * n[o + 2]!) / Math.sqrt(dx * dx + dy * dy + dz * dz);
+    angle[i]! += value * Math.acos(Math.min(1, cosArrive));
+    if (cosArrive < COS_GRAZING) grazing[i]! += value;
+  }
 }

@@ -12,7 +12,10 @@ import { fastEllipticE } from '../emission/ellipticE.ts';
 import type { OrientedPoints } from '../geometry/orientedPoints.ts';
 
 /** Highest whole power that is multiplied out instead of going through Math.pow. */
-const MAX_WHOLE_POWER = 8;
+export const MAX_WHOLE_POWER = 8;
+
+/** Least r², m²: keeps a point on its source from dividing by zero; its fourth power of r is still a number. */
+const LEAST_R2 = 1e-150;
 
 /** Adds the deposit of sub-source j per kilogram of its filament, 1/m², to out[0 … end − begin). */
 export function addDepositInto(
@@ -60,7 +63,7 @@ function addIsotropic(
     const dz = p[o + 2]! - sz;
     const cosArriveR = -(dx * n[o]! + dy * n[o + 1]! + dz * n[o + 2]!);
     if (cosArriveR <= 0) continue;
-    const r2 = dx * dx + dy * dy + dz * dz;
+    const r2 = Math.max(LEAST_R2, dx * dx + dy * dy + dz * dz);
     out[i - begin]! += (w * cosArriveR) / (r2 * Math.sqrt(r2));
   }
 }
@@ -89,7 +92,7 @@ function addKnudsen(
     const cosEmitR = dx * ax + dy * ay + dz * az;
     const cosArriveR = -(dx * n[o]! + dy * n[o + 1]! + dz * n[o + 2]!);
     if (cosEmitR <= 0 || cosArriveR <= 0) continue;
-    const r2 = dx * dx + dy * dy + dz * dz;
+    const r2 = Math.max(LEAST_R2, dx * dx + dy * dy + dz * dz);
     out[i - begin]! += (w * cosEmitR * cosArriveR) / (r2 * r2);
   }
 }
@@ -120,7 +123,7 @@ function addCosinePower(
     const cosEmitR = dx * ax + dy * ay + dz * az;
     const cosArriveR = -(dx * n[o]! + dy * n[o + 1]! + dz * n[o + 2]!);
     if (cosEmitR <= 0 || cosArriveR <= 0) continue;
-    const perR = 1 / Math.sqrt(dx * dx + dy * dy + dz * dz);
+    const perR = 1 / Math.sqrt(Math.max(LEAST_R2, dx * dx + dy * dy + dz * dz));
     const cosEmit = cosEmitR * perR;
     let lobe = cosEmit;
     if (isWhole) for (let k = 1; k < power; k++) lobe *= cosEmit;
@@ -156,7 +159,7 @@ function addWire(
     const cx = dy * az - dz * ay;
     const cy = dz * ax - dx * az;
     const cz = dx * ay - dy * ax;
-    const r2 = dx * dx + dy * dy + dz * dz;
+    const r2 = Math.max(LEAST_R2, dx * dx + dy * dy + dz * dz);
     out[i - begin]! += (w * Math.sqrt(cx * cx + cy * cy + cz * cz) * cosArriveR) / (r2 * r2);
   }
 }
@@ -184,7 +187,7 @@ function addCoil(
     const dz = p[o + 2]! - sz;
     const cosArriveR = -(dx * n[o]! + dy * n[o + 1]! + dz * n[o + 2]!);
     if (cosArriveR <= 0) continue;
-    const perR = 1 / Math.sqrt(dx * dx + dy * dy + dz * dz);
+    const perR = 1 / Math.sqrt(Math.max(LEAST_R2, dx * dx + dy * dy + dz * dz));
     const cosAxis = Math.abs(dx * ax + dy * ay + dz * az) * perR;
     out[i - begin]! += w * fastEllipticE(cosAxis) * cosArriveR * (perR * perR * perR);
   }
@@ -208,7 +211,7 @@ export function addAny(
     const dz = p[o + 2]! - s[3 * j + 2]!;
     const cosArriveR = -(dx * n[o]! + dy * n[o + 1]! + dz * n[o + 2]!);
     if (cosArriveR <= 0) continue;
-    const r2 = dx * dx + dy * dy + dz * dz;
+    const r2 = Math.max(LEAST_R2, dx * dx + dy * dy + dz * dz);
     const r = Math.sqrt(r2);
     const cosEmit = (dx * a[3 * j]! + dy * a[3 * j + 1]! + dz * a[3 * j + 2]!) / r;
     out[i - begin]! += (source.weight[j]! * intensity(cosEmit) * cosArriveR) / (r2 * r);

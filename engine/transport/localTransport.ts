@@ -2,14 +2,26 @@
 import { LRUCache } from 'lru-cache';
 import { glassOf } from '../geometry/glass.ts';
 import type { Triangles } from '../geometry/stl.ts';
-import type { MeshSolid, Scene } from '../geometry/scene.ts';
-import { computeArrival, computeColumn, type ArrivalMoments, type Column } from './column.ts';
+import { casterCount, type MeshSolid, type Scene } from '../geometry/scene.ts';
+import { computeArrival, computeColumns, type ArrivalMoments, type Column } from './column.ts';
+import { createPlainKernel, type DepositKernel } from './depositKernel.ts';
 import { traceBudget } from './massRays.ts';
-import type { Control, DepositRequest, DepositResult, SceneData, TraceRequest, Transport } from './transport.ts';
+import type {
+  Control,
+  DepositRequest,
+  DepositResult,
+  KeyedSource,
+  SceneData,
+  TraceRequest,
+  Transport,
+} from './transport.ts';
 import { createVisibility, type Visibility } from './visibility.ts';
 
 /** Bytes of columns that one thread keeps unless told otherwise. */
 export const DEFAULT_STORE_BYTES = 96 * 2 ** 20;
+
+/** Columns that are summed, and computed, together. */
+const BATCH = 4;
 
 type Kept = { readonly column?: Column; readonly arrival?: ArrivalMoments; readonly shares?: Float64Array };
 
@@ -42,8 +54,12 @@ export async function buildScene(data: SceneData): Promise<Scene> {
  * computed, added and forgotten.
  *
  * @param storeBytes bound of the store
+ * @param kernel what sums the deposits; a SIMD one must not be shared with another transport
  */
-export function createLocalTransport(storeBytes = DEFAULT_STORE_BYTES): Transport {
+export function createLocalTransport(
+  storeBytes = DEFAULT_STORE_BYTES,
+  kernel: DepositKernel = createPlainKernel(),
+): Transport {
   const kept = new LRUCache<string, Kept>({
     maxSize: storeBytes,
     maxEntrySize: storeBytes,
@@ -72,6 +88,30 @@ export function createLocalTransport(storeBytes = DEFAULT_STORE_BYTES): Transpor
     return made;
   };
 
+  /** Columns of a group: the kept ones, and the missing ones computed together. */
+  const columnsOf = (
+    group: readonly KeyedSource[],
+    { points, scene }: DepositRequest,
+    visibility: Visibility,
+  ): Column[] => {
+    const places = group.map(({ key }) => `${key}/${points.key}/${scene.key}`);
+    const found = places.map((place) => kept.get(place)?.column);
+    const missing = group.filter((_, k) => !found[k]);
+    if (missing.length === 0) return found as Column[];
+    const made = computeColumns(
+      missing.map(({ source }) => source),
+      points.points,
+      visibility,
+      kernel,
+    );
+    return found.map((column, k) => {
+      if (column) return column;
+      const fresh = made.shift()!;
+      kept.set(places[k]!, { column: fresh });
+      return fresh;
+    });
+  };
+
   const deposit = async (request: DepositRequest, control?: Control): Promise<DepositResult> => {
     const { onFace, anywhere } = await inScene(request.scene);
     const { points, key } = request.points;
@@ -82,22 +122,28 @@ export function createLocalTransport(storeBytes = DEFAULT_STORE_BYTES): Transpor
       : null;
     const batch: Batch = { columns: [], iSources: [] };
     let signature: Uint32Array | null = null;
-    for (const [f, { key: sourceKey, source }] of request.sources.entries()) {
-      const place = `${sourceKey}/${key}/${request.scene.key}`;
-      const column = keep(place, 'column', () => computeColumn(source, points, visibility));
-      batch.columns.push(column.deposit);
-      batch.iSources.push(f);
-      if (batch.columns.length === 4) flushInto(sums, request.mixes, batch);
-      if (request.withSignature && column.signature) {
-        signature ??= new Uint32Array(points.count);
-        for (let i = 0; i < signature.length; i++) signature[i]! ^= column.signature[i]!;
-      }
+    // filaments that shadows make slow are computed one by one, so that the work can be stopped in between
+    const groupSize = casterCount(visibility.scene) > 0 ? 1 : BATCH;
+    for (let first = 0; first < request.sources.length; first += groupSize) {
+      const group = request.sources.slice(first, first + groupSize);
+      columnsOf(group, request, visibility).forEach((column, k) => {
+        batch.columns.push(column.deposit);
+        batch.iSources.push(first + k);
+        if (batch.columns.length === BATCH) flushInto(sums, request.mixes, batch);
+        if (request.withSignature && column.signature) {
+          signature ??= new Uint32Array(points.count);
+          for (let i = 0; i < signature.length; i++) signature[i]! ^= column.signature[i]!;
+        }
+      });
       if (arrival) {
-        const moments = keep(`${place}/arrival`, 'arrival', () => computeArrival(source, points, visibility));
-        addScaledInto(arrival.angle, moments.angle, request.mixes[0]?.[f] ?? 0);
-        addScaledInto(arrival.grazing, moments.grazing, request.mixes[0]?.[f] ?? 0);
+        group.forEach(({ key: sourceKey, source }, k) => {
+          const place = `${sourceKey}/${key}/${request.scene.key}/arrival`;
+          const moments = keep(place, 'arrival', () => computeArrival(source, points, visibility, kernel));
+          addScaledInto(arrival.angle, moments.angle, request.mixes[0]?.[first + k] ?? 0);
+          addScaledInto(arrival.grazing, moments.grazing, request.mixes[0]?.[first + k] ?? 0);
+        });
       }
-      await control?.step((f + 1) / request.sources.length);
+      await control?.step((first + group.length) / request.sources.length);
     }
     flushInto(sums, request.mixes, batch);
     return { sums, signature, arrival };
@@ -128,7 +174,7 @@ interface Batch {
 function flushInto(sums: readonly Float64Array[], mixes: readonly Float64Array[], batch: Batch): void {
   sums.forEach((sum, m) => {
     const factors = batch.iSources.map((f) => mixes[m]![f]!);
-    if (batch.columns.length === 4) addFourInto(sum, batch.columns, factors);
+    if (batch.columns.length === BATCH) addFourInto(sum, batch.columns, factors);
     else batch.columns.forEach((column, k) => addScaledInto(sum, column, factors[k]!));
   });
   batch.columns.length = 0;

@@ -2,13 +2,14 @@
 import { cpus } from 'node:os';
 import { createEvaluator } from '../../engine/coat/evaluateCoat.ts';
 import type { EmissionLaw } from '../../engine/emission/emissionLaw.ts';
-import { emissionTable } from '../../engine/emission/emissionTable.ts';
 import { createFace } from '../../engine/geometry/face.ts';
 import { openPlantFile } from '../../engine/plant/openPlant.ts';
 import type { Plant } from '../../engine/plant/plant.ts';
-import { computeColumn } from '../../engine/transport/column.ts';
+import { computeColumns } from '../../engine/transport/column.ts';
+import { createPlainKernel } from '../../engine/transport/depositKernel.ts';
 import { buildScene } from '../../engine/transport/localTransport.ts';
 import { keyedPoints, keyedSourcesOf, sceneDataOf } from '../../engine/transport/plantRequests.ts';
+import { createSimdKernel } from '../../engine/transport/simd/simdKernel.ts';
 import { createVisibility } from '../../engine/transport/visibility.ts';
 import { createNodePool } from '../../workers/nodePool.ts';
 import { benchDesign } from './benchDesign.ts';
@@ -21,6 +22,14 @@ interface Row {
   readonly figure: string;
   readonly goal: string;
 }
+
+const LAWS: readonly (readonly [string, EmissionLaw])[] = [
+  ['cosine', { kind: 'cosine', power: 1 }],
+  ['cosine, power 3', { kind: 'cosine', power: 3 }],
+  ['isotropic', { kind: 'isotropic' }],
+  ['straight wire', { kind: 'wire' }],
+  ['open coil', { kind: 'coil' }],
+];
 
 /** Median time of `work` in ms, after two runs to warm up. */
 async function median(work: () => unknown): Promise<number> {
@@ -45,36 +54,21 @@ async function kernelRows(plant: Plant): Promise<Row[]> {
   const { points } = createFace(plant.shape, 20_000);
   const visibility = createVisibility(await buildScene(sceneDataOf(plant)));
   const pairs = points.count * plant.filaments.reduce((sum, { source }) => sum + source.count, 0);
-  const laws: readonly (readonly [string, EmissionLaw])[] = [
-    ['cosine', { kind: 'cosine', power: 1 }],
-    ['cosine, power 3', { kind: 'cosine', power: 3 }],
-    ['cosine, power 2.5', { kind: 'cosine', power: 2.5 }],
-    ['isotropic', { kind: 'isotropic' }],
-    ['straight wire', { kind: 'wire' }],
-    ['open coil', { kind: 'coil' }],
-    ['table', { kind: 'table', table: emissionTable([0, 1, 2, 3.1], [1, 0.8, 0.4, 0.1]) }],
-  ];
-  const rows: Row[] = [];
+  const perPair = (time: number): string => `${((time * 1e6) / pairs).toFixed(2)} ns a pair`;
+  const kernels = [createPlainKernel(), createSimdKernel()].flatMap((kernel) => (kernel ? [kernel] : []));
   const naive = await median(() => naiveSum(plant, points));
-  rows.push({
-    what: 'plain implementation, cosine (yardstick)',
-    figure: `${((naive * 1e6) / pairs).toFixed(2)} ns a pair`,
-    goal: '',
-  });
-  for (const [name, law] of laws) {
+  const rows: Row[] = [{ what: 'plain implementation, cosine (yardstick)', figure: perPair(naive), goal: '' }];
+  for (const [name, law] of LAWS) {
     // the cosine law aims at the mirror, the others along the coil
-    const axis = law.kind === 'cosine' ? 'aimed' : 'coil';
     const sources = plant.filaments.map(({ source, coilAxis }) => ({
       ...source,
       law,
-      axis: Float64Array.from(source.axis, (_, i) => (axis === 'aimed' ? [0, 0, -1] : coilAxis)[i % 3]!),
+      axis: Float64Array.from(source.axis, (_, i) => (law.kind === 'cosine' ? [0, 0, -1] : coilAxis)[i % 3]!),
     }));
-    const time = await median(() => sources.forEach((source) => computeColumn(source, points, visibility)));
-    rows.push({
-      what: `kernel, ${name}, one thread`,
-      figure: `${((time * 1e6) / pairs).toFixed(2)} ns a pair`,
-      goal: '≤ 6',
-    });
+    for (const kernel of kernels) {
+      const time = await median(() => computeColumns(sources, points, visibility, kernel));
+      rows.push({ what: `${name}, ${kernel.name}, one thread`, figure: perPair(time), goal: '≤ 6' });
+    }
   }
   return rows;
 }
@@ -136,7 +130,9 @@ async function obstacleRow(): Promise<Row> {
   const { points } = createFace(clear.shape, 20_000);
   const cost = async (plant: Plant): Promise<number> => {
     const visibility = createVisibility(await buildScene(sceneDataOf(plant)));
-    return median(() => plant.filaments.forEach(({ source }) => computeColumn(source, points, visibility)));
+    const sources = plant.filaments.map(({ source }) => source);
+    const kernel = createSimdKernel() ?? createPlainKernel();
+    return median(() => computeColumns(sources, points, visibility, kernel));
   };
   const [without, withObstacles] = [await cost(clear), await cost(crowded)];
   return {
