@@ -20,6 +20,16 @@ export interface MassBudget {
   readonly closure: Estimate;
 }
 
+/** All places but the face, replicate by replicate: what the closure takes from rays. */
+function massBesideFace(shares: readonly Float64Array[], masses: Float64Array, length: number): Estimate {
+  const beside = shares.map((share) =>
+    Float64Array.from({ length: REPLICATES }, (_, k) =>
+      share.subarray(k * length, (k + 1) * length).reduce((sum, value, p) => (p === FACE ? sum : sum + value), 0),
+    ),
+  );
+  return massAt(0, beside, masses, 1);
+}
+
 /** Mean of a place's mass over the replicates, with STANDARD_ERRORS times its standard error. */
 function massAt(place: number, shares: readonly Float64Array[], masses: Float64Array, length: number): Estimate {
   const totals = new Float64Array(REPLICATES);
@@ -68,7 +78,7 @@ export function massBudget(
   }));
   if (sticking < 1) items.push({ name: 'did not stick', mass: { value: evaporated * (1 - sticking), error: 0 } });
   const sum = items.reduce((all, { mass }) => all + mass.value, 0);
-  const error = onFace.error + at(FACE).error;
+  const error = onFace.error + massBesideFace(shares, masses, length).error;
   return {
     evaporated,
     items,

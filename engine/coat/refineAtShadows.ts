@@ -1,4 +1,5 @@
 /** Finds the cells that a shadow edge crosses, so that they can be halved. */
+import { LOBATTO_NODES } from '../geometry/lobatto.ts';
 import { isClear, type Cell, type Face } from '../geometry/face.ts';
 
 /** Halvings of a cell at a shadow edge: 1/32 of its side. */
@@ -14,18 +15,34 @@ export function mixedCells(cells: readonly Cell[], signature: Uint32Array | null
   return cells.filter(({ nodes }) => nodes.some((node) => signature[node] !== signature[nodes[0]!]));
 }
 
-/** Difference of the two rules and the mass by the higher one, both kg. */
+/** Lagrange basis of every second place at each place: row k holds what node k expects of the coarser nodes. */
+function expectation(places: readonly number[]): number[][] {
+  const rough = places.filter((_, i) => i % 2 === 0);
+  return places.map((x) =>
+    rough.map((at, i) =>
+      rough.reduce((product, other, k) => (k === i ? product : (product * (x - other)) / (at - other)), 1),
+    ),
+  );
+}
+const EXPECTED = { 5: expectation(LOBATTO_NODES), 3: expectation([0, 0.5, 1]) };
+
+/** Mass by the higher rule and how much of it every second node does not foresee, without cancelling, both kg. */
 function cellMass(
-  { nodes, weights, coarse }: Cell,
+  { nodes, weights, side }: Cell,
   areal: Float64Array,
 ): { readonly mass: number; readonly difference: number } {
   let mass = 0;
-  let lower = 0;
+  let difference = 0;
+  const basis = EXPECTED[side];
   for (let k = 0; k < nodes.length; k++) {
+    const [u, v] = [basis[k % side]!, basis[Math.floor(k / side)]!];
+    let expected = 0;
+    for (let j = 0; j < v.length; j++)
+      for (let i = 0; i < u.length; i++) expected += v[j]! * u[i]! * areal[nodes[2 * j * side + 2 * i]!]!;
     mass += weights[k]! * areal[nodes[k]!]!;
-    lower += coarse[k]! * areal[nodes[k]!]!;
+    difference += weights[k]! * Math.abs(areal[nodes[k]!]! - expected);
   }
-  return { mass, difference: Math.abs(mass - lower) };
+  return { mass, difference };
 }
 
 /**
@@ -42,7 +59,7 @@ export function cellsToRefine(face: Face, areal: Float64Array, signature: Uint32
   return face.cells
     .flatMap((cell, index) => {
       const { mass, difference } = masses[index]!;
-      const isWanted = mixed.has(cell) || difference > ROUGH * mass;
+      const isWanted = mixed.has(cell) || difference > ROUGH * mass || difference > TOLERANCE * total;
       return cell.depth < MAX_DEPTH && difference > threshold && isWanted
         ? [{ index, difference: isClear(cell) ? difference : difference / 4 }]
         : [];

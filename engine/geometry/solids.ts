@@ -41,9 +41,12 @@ export function packSolids(obstacles: readonly SolidDesign[]): Solids {
 }
 
 /** Rotation (row by row) that takes unit vector `axis` to local z. */
-function rotationFromAxis(axis: Vector): number[] {
-  const turn = quat.rotationTo([0, 0, 0, 1], [axis[0], axis[1], axis[2]], [0, 0, 1]);
-  return rowsOf(turn as number[]);
+function rotationFromAxis([x, y, z]: Vector): number[] {
+  // orthonormal pair without a branch: Duff et al., J. Computer Graphics Techniques 6 (2017) 1
+  const sign = z >= 0 ? 1 : -1;
+  const a = -1 / (sign + z);
+  const b = x * y * a;
+  return [1 + sign * x * x * a, sign * b, -sign * x, b, sign + y * y * a, -y, x, y, z];
 }
 
 /** Rotation (row by row) of a box turned about x, then y, then z: local from world. */
