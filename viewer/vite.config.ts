@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
+import { precachePlugin } from './offline/precachePlugin.ts';
 
 /** The development server puts scripts and styles into the page itself, which the page's policy forbids. */
 const withoutPolicyWhileServing: Plugin = {
@@ -13,7 +14,7 @@ const withoutPolicyWhileServing: Plugin = {
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
   base: './',
-  plugins: [react(), withoutPolicyWhileServing],
+  plugins: [react(), withoutPolicyWhileServing, precachePlugin()],
   worker: { format: 'es' },
   build: { outDir: '../dist', emptyOutDir: true, target: 'es2022' },
 });

@@ -1,6 +1,10 @@
 /** The browser's dialogs for opening and saving. */
 import { fileOpen, fileSave } from 'browser-fs-access';
+import { create } from 'zustand';
 import { useDesign } from './designStore.ts';
+import { noteSaved } from './keep/keeper.ts';
+import { traceOf } from './keep/lineage.ts';
+import type { SaveTarget } from './keep/records.ts';
 import { openFiles, refuse } from './openFiles.ts';
 
 /** A dialog that the user closes without choosing is no fault. */
@@ -30,16 +34,51 @@ export function fileNameOf(name: string): string {
   return `${words?.join('-') ?? 'design'}.json`;
 }
 
-/** Saves the current design; answers the name it was saved under, or null if it was not saved. */
-export async function saveDesign(): Promise<string | null> {
-  const { file } = useDesign.getState().current;
-  const blob = new Blob([`${JSON.stringify(file, null, 2)}\n`], { type: 'application/json' });
-  const fileName = fileNameOf(file.name);
+/** The last saving by the dialogs: under which name, counted so that the same name twice is news again. */
+export const useSaved = create<{ readonly name: string | null; readonly count: number }>(() => ({
+  name: null,
+  count: 0,
+}));
+
+/** The file to write again, or null to ask: also when somebody else has written it since. */
+async function fileToWrite(target: SaveTarget | null | undefined): Promise<FileSystemFileHandle | null> {
+  if (!target) return null;
   try {
-    const handle = await fileSave(blob, { fileName, extensions: ['.json'], description: 'Design' });
-    return handle?.name ?? fileName;
+    const { lastModified } = await target.handle.getFile();
+    return lastModified === target.modified ? target.handle : null;
+  } catch {
+    return null; // moved or deleted
+  }
+}
+
+async function save(target: SaveTarget | null | undefined): Promise<string | null> {
+  const snapshot = useDesign.getState().current;
+  const { file } = snapshot;
+  const blob = new Blob([`${JSON.stringify(file, null, 2)}\n`], { type: 'application/json' });
+  const fileName = target?.handle.name ?? fileNameOf(file.name);
+  try {
+    const options = { fileName, extensions: ['.json'], description: 'Design' };
+    const handle = await fileSave(blob, options, await fileToWrite(target));
+    noteSaved(snapshot, handle && { handle, modified: (await handle.getFile()).lastModified });
+    const name = handle?.name ?? fileName;
+    useSaved.setState(({ count }) => ({ name, count: count + 1 }));
+    return name;
   } catch (error) {
     if (!isClosed(error)) refuse('The design cannot be saved', [{ path: '', message: String(error) }]);
     return null;
   }
+}
+
+/**
+ * Saves the current design: to the file that it was saved to before, or else to one that the user chooses.
+ *
+ * @returns the name it was saved under, or null if it was not saved
+ */
+export async function saveDesign(): Promise<string | null> {
+  return save(traceOf(useDesign.getState().current)?.design.target);
+}
+
+/** Saves the current design to a file that the user chooses; answers like saveDesign. */
+export async function saveDesignAs(): Promise<string | null> {
+  return save(null);
 }

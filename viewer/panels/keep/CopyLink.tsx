@@ -1,0 +1,63 @@
+/** Copies a link that carries the whole design, and says what was copied. */
+import { Link } from 'lucide-react';
+import { useRef, useState } from 'react';
+import { copyLink, type CopiedLink } from '../../state/keep/linkActions.ts';
+import { placeUnder } from './placeUnder.ts';
+import './keep.css';
+
+function headOf({ isCopied, fits }: CopiedLink): string {
+  if (!fits) return 'This design is too large for a link.';
+  return isCopied ? 'Link copied.' : 'The browser does not let the page copy: copy the link from here.';
+}
+
+export function CopyLink() {
+  const button = useRef<HTMLButtonElement>(null);
+  const popover = useRef<HTMLDivElement>(null);
+  const [copied, setCopied] = useState<CopiedLink | null>(null);
+  const copy = async (): Promise<void> => {
+    setCopied(await copyLink());
+    popover.current?.showPopover();
+  };
+  return (
+    <>
+      <button type="button" ref={button} onClick={() => void copy()}>
+        <Link aria-hidden="true" size={16} /> Copy link
+      </button>
+      <div
+        ref={popover}
+        className="keep-popover keep-link"
+        popover="auto"
+        role="group"
+        aria-label="Link to the design"
+        onToggle={({ newState, currentTarget }) => {
+          if (newState === 'open' && button.current) placeUnder(currentTarget, button.current);
+        }}
+      >
+        <div role="status">
+          {copied && (
+            <>
+              <p>
+                <strong>{headOf(copied)}</strong>
+              </p>
+              <p className={copied.isLong ? 'keep-warning' : 'quiet'}>{copied.remark}</p>
+            </>
+          )}
+        </div>
+        {copied?.fits && (
+          <input
+            type="text"
+            readOnly
+            aria-label="The link"
+            value={copied.link}
+            onFocus={({ currentTarget }) => currentTarget.select()}
+          />
+        )}
+        {copied?.fits && (
+          <p className="quiet">
+            The design is in the link itself, behind the #: no server gets it or needs to have it.
+          </p>
+        )}
+      </div>
+    </>
+  );
+}

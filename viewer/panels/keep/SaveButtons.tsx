@@ -1,0 +1,25 @@
+/** Save and Save as, with what came of it. */
+import { Save } from 'lucide-react';
+import { saveDesign, saveDesignAs, useSaved } from '../../state/fileDialogs.ts';
+
+export function SaveButtons() {
+  const { name, count } = useSaved();
+  return (
+    <>
+      <button type="button" onClick={() => void saveDesign()} title="Save (Ctrl+S)" aria-keyshortcuts="Control+S">
+        <Save aria-hidden="true" size={16} /> Save
+      </button>
+      <button
+        type="button"
+        onClick={() => void saveDesignAs()}
+        title="Save under another name (Ctrl+Shift+S)"
+        aria-keyshortcuts="Control+Shift+S"
+      >
+        Save as
+      </button>
+      <span className="visually-hidden" aria-live="polite">
+        {name !== null && <span key={count}>Saved as {name}</span>}
+      </span>
+    </>
+  );
+}
