@@ -5,7 +5,7 @@ import type { FilamentSource } from '../engine/emission/filamentSource.ts';
 import { createPlainKernel } from '../engine/transport/depositKernel.ts';
 import { createLocalTransport } from '../engine/transport/localTransport.ts';
 import { createSimdKernel } from '../engine/transport/simd/simdKernel.ts';
-import type { Control, DepositResult, KeyedPoints, SceneData } from '../engine/transport/transport.ts';
+import type { Control, DepositResult, KeyedPoints, KeyedSource, SceneData } from '../engine/transport/transport.ts';
 import type { Answer, ComputeApi, DepositCall, Parcel, Progress, TraceCall } from './protocol.ts';
 
 /** What a host needs of the thread that it runs in. */
@@ -34,7 +34,7 @@ export function createComputeHost(thread: HostThread, storeBytes: number): Compu
 
   const unpack = (parcel: Parcel, scene: string): void => {
     if (parcel.scene) scenes.set(scene, parcel.scene);
-    if (parcel.points) points.set(parcel.points.key, parcel.points);
+    for (const block of parcel.points) points.set(block.key, block);
     for (const [key, source] of parcel.sources) sources.set(key, source);
   };
   const controlOf = (job: number): Control => {
@@ -49,13 +49,8 @@ export function createComputeHost(thread: HostThread, storeBytes: number): Compu
       },
     };
   };
-  const gather = (keys: readonly string[]): { key: string; source: FilamentSource }[] | null => {
-    const found = keys.flatMap((key) => {
-      const source = sources.get(key);
-      return source ? [{ key, source }] : [];
-    });
-    return found.length === keys.length ? found : null;
-  };
+  const gather = (keys: readonly string[]): KeyedSource[] | null =>
+    found(keys, sources)?.map((source, f) => ({ key: keys[f]!, source })) ?? null;
   const finish = async <T>(job: number, work: Promise<T>): Promise<T> => {
     try {
       return await work;
@@ -65,15 +60,15 @@ export function createComputeHost(thread: HostThread, storeBytes: number): Compu
   };
 
   return {
-    deposit: async (job: number, parcel: Parcel, call: DepositCall): Promise<Answer<DepositResult>> => {
+    deposit: async (job: number, parcel: Parcel, call: DepositCall): Promise<Answer<readonly DepositResult[]>> => {
       unpack(parcel, call.scene);
       const scene = scenes.get(call.scene);
-      const at = points.get(call.points);
+      const blocks = found(call.blocks, points);
       const from = gather(call.sources);
-      if (!scene || !at || !from) return MISSING;
-      const request = { ...call, scene, points: at, sources: from };
+      if (!scene || !blocks || !from) return MISSING;
+      const request = { ...call, scene, blocks, sources: from };
       const result = await finish(job, transport.deposit(request, controlOf(job)));
-      return transfer({ ok: true, result }, buffersOf(result));
+      return transfer({ ok: true, result }, result.flatMap(buffersOf));
     },
     trace: async (job: number, parcel: Parcel, call: TraceCall): Promise<Answer<readonly Float64Array[]>> => {
       unpack(parcel, call.scene);
@@ -90,6 +85,12 @@ export function createComputeHost(thread: HostThread, storeBytes: number): Compu
       cancelled.add(job);
     },
   };
+}
+
+/** The values of all keys, or null if one is missing. */
+function found<T extends object>(keys: readonly string[], store: LRUCache<string, T>): T[] | null {
+  const values = keys.flatMap((key) => store.get(key) ?? []);
+  return values.length === keys.length ? values : null;
 }
 
 function buffersOf({ sums, signature, arrival }: DepositResult): ArrayBuffer[] {

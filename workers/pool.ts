@@ -108,28 +108,34 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
     throw new Error('a calculation worker could not keep what it was sent');
   }
 
-  const deposit = async (request: DepositRequest, control?: Control): Promise<DepositResult> => {
-    const { points } = request.points;
-    const isSmall = points.count < 2 * CHUNK;
-    const shared = isSmall ? seats.slice(0, 1) : seats;
-    const parts = shared.map((seat, w): Part<DepositResult> => {
-      const part = partOfPoints(request.points, w, shared.length);
+  const deposit = async (request: DepositRequest, control?: Control): Promise<DepositResult[]> => {
+    const sharing = request.blocks.map(({ points }) => (points.count < 2 * CHUNK ? 1 : seats.length));
+    const parts = seats.flatMap((seat, w): Part<readonly DepositResult[]>[] => {
+      const blocks = request.blocks.flatMap((block, b) =>
+        w < sharing[b]! ? [partOfPoints(block, w, sharing[b]!)] : [],
+      );
+      if (blocks.length === 0) return [];
       const call = {
         scene: request.scene.key,
-        points: part.key,
-        sources: request.sources.map((source) => source.key),
+        blocks: blocks.map(({ key }) => key),
+        sources: request.sources.map(({ key }) => key),
         mixes: request.mixes,
         withSignature: request.withSignature,
         withArrival: request.withArrival,
       };
-      return {
-        seat,
-        parcel: (known) => makeParcel(known, request.scene, request.sources, part),
-        call: async (api, job, parcel) => api.deposit(job, parcel, call),
-      };
+      return [
+        {
+          seat,
+          parcel: (known) => makeParcel(known, request.scene, request.sources, blocks),
+          call: async (api, job, parcel) => api.deposit(job, parcel, call),
+        },
+      ];
     });
-    const results = await runAll(parts, control);
-    return shared.length === 1 ? results[0]! : scatter(results, points.count);
+    const results = (await runAll(parts, control)).map((answers) => [...answers]);
+    return request.blocks.map(({ points }, b) => {
+      const own = results.slice(0, sharing[b]).map((answers) => answers.shift()!);
+      return own.length === 1 ? own[0]! : scatter(own, points.count);
+    });
   };
 
   const trace = async (request: TraceRequest, control?: Control): Promise<Float64Array[]> => {
@@ -172,7 +178,7 @@ function makeParcel(
   known: Set<string>,
   scene: SceneData,
   sources: readonly KeyedSource[],
-  points?: PointsPart,
+  blocks: readonly PointsPart[] = [],
 ): Parcel {
   if (known.size > MAX_KNOWN) known.clear();
   const isNew = (key: string): boolean => !known.has(key) && known.add(key).size > 0;
@@ -180,7 +186,7 @@ function makeParcel(
   for (const { key, source } of sources) if (isNew(key)) fresh.push([key, source]);
   return {
     scene: isNew(scene.key) ? scene : null,
-    points: points && isNew(points.key) ? points.make() : null,
+    points: blocks.flatMap((block) => (isNew(block.key) ? [block.make()] : [])),
     sources: fresh,
   };
 }

@@ -10,13 +10,13 @@ import type { DepositResult, KeyedPoints, SceneData } from '../engine/transport/
 /** Content that the worker may not have yet, by key. */
 export interface Parcel {
   readonly scene: SceneData | null;
-  readonly points: KeyedPoints | null;
+  readonly points: readonly KeyedPoints[];
   readonly sources: readonly (readonly [key: string, source: FilamentSource])[];
 }
 
 export interface DepositCall {
   readonly scene: string;
-  readonly points: string;
+  readonly blocks: readonly string[];
   readonly sources: readonly string[];
   readonly mixes: readonly Float64Array[];
   readonly withSignature: boolean;
@@ -34,7 +34,7 @@ export type Answer<T> = { readonly ok: true; readonly result: T } | { readonly o
 
 /** The one interface of every compute worker, in browsers and in Node. */
 export interface ComputeApi {
-  deposit(job: number, parcel: Parcel, call: DepositCall): Promise<Answer<DepositResult>>;
+  deposit(job: number, parcel: Parcel, call: DepositCall): Promise<Answer<readonly DepositResult[]>>;
   trace(job: number, parcel: Parcel, call: TraceCall): Promise<Answer<readonly Float64Array[]>>;
   /** Ends a job at its next step; its call is rejected. */
   cancel(job: number): void;

@@ -6,9 +6,10 @@ import { contentKey } from '../transport/contentKey.ts';
 import { createLocalTransport } from '../transport/localTransport.ts';
 import { REPLICATES } from '../transport/massRays.ts';
 import { keyedPoints, keyedSourcesOf, sceneDataOf } from '../transport/plantRequests.ts';
+import { staged } from '../transport/staged.ts';
 import type { Control, DepositResult, KeyedPoints, Transport } from '../transport/transport.ts';
 import type { Arrival, Coat } from './coat.ts';
-import { depositAt, staged, type Job } from './job.ts';
+import { depositAtEach, joinDeposits, type Job } from './job.ts';
 import { massBudget } from './massBudget.ts';
 import { gridFace, refineFor, type PreparedFace } from './preparedFace.ts';
 import { radialProfile } from './radialProfile.ts';
@@ -65,24 +66,23 @@ export function createEvaluator(transport: Transport = createLocalTransport()): 
       options.rays ?? 0,
       options.seed ?? 0,
     );
-    const known = layouts.get(key);
     const map = { ...job, control: staged(control, 0, MAP_SHARE) };
-    const witness = depositAt({ ...job, control: undefined }, [witnessPoints(plant)], [masses], wantedOf(options));
-    if (known) {
-      const [deposit, onWitness] = await Promise.all([
-        depositAt(map, known.prepared.blocks, [masses], wantedOf(options)),
-        witness,
-      ]);
-      return coatOf(plant, masses, known, deposit, onWitness);
+    const witnesses = witnessPoints(plant);
+    const layout = layouts.get(key);
+    if (layout) {
+      const blocks = [...layout.prepared.blocks, witnesses];
+      const results = await depositAtEach(map, blocks, [masses], wantedOf(options));
+      return coatOf(plant, masses, layout, joinDeposits(results.slice(0, -1)), results.at(-1)!);
     }
-    const [{ prepared, areal }, onWitness] = await Promise.all([refineFor(grid, map, masses), witness]);
+    const { prepared, areal } = await refineFor(grid, map, masses);
     const shares = await traceAll(job, options, staged(control, MAP_SHARE, 1));
-    const layout = { prepared, shares };
-    layouts.set(key, layout);
+    layouts.set(key, { prepared, shares });
+    const blocks = options.withArrival ? [...prepared.blocks, witnesses] : [witnesses];
+    const results = await depositAtEach({ ...job, control: undefined }, blocks, [masses], wantedOf(options));
     const deposit = options.withArrival
-      ? await depositAt(map, prepared.blocks, [masses], wantedOf(options))
+      ? joinDeposits(results.slice(0, -1))
       : { sums: [areal], signature: null, arrival: null };
-    return coatOf(plant, masses, layout, deposit, onWitness);
+    return coatOf(plant, masses, { prepared, shares }, deposit, results.at(-1)!);
   };
 
   return { evaluate };

@@ -14,25 +14,14 @@ export interface Wanted {
   readonly withArrival: boolean;
 }
 
-/** A control whose steps fill a part of the caller's progress. */
-export function staged(control: Control | undefined, from: number, to: number): Control | undefined {
-  return control && { step: (share) => control.step(from + (to - from) * share) };
-}
-
-/** Deposits at several blocks of points, joined in order. */
-export async function depositAt(
-  job: Job,
+/** Deposits at several blocks of points, one result for each. */
+export async function depositAtEach(
+  { transport, scene, sources, control }: Job,
   blocks: readonly KeyedPoints[],
   mixes: readonly Float64Array[],
   wanted: Wanted,
-): Promise<DepositResult> {
-  const results: DepositResult[] = [];
-  for (const [b, points] of blocks.entries()) {
-    const control = staged(job.control, b / blocks.length, (b + 1) / blocks.length);
-    const request = { scene: job.scene, sources: job.sources, points, mixes, ...wanted };
-    results.push(await job.transport.deposit(request, control));
-  }
-  return joinDeposits(results);
+): Promise<readonly DepositResult[]> {
+  return transport.deposit({ scene, sources, blocks, mixes, ...wanted }, control);
 }
 
 /** The results at several blocks of points as one, in order. */

@@ -2,9 +2,10 @@
 import { createFace, refineFace, type Cell, type Face } from '../geometry/face.ts';
 import type { MirrorShape } from '../geometry/mirrorShape.ts';
 import { keyedPoints } from '../transport/plantRequests.ts';
+import { staged } from '../transport/staged.ts';
 import type { DepositResult, KeyedPoints } from '../transport/transport.ts';
 import { faceWeights, type FaceWeights } from './faceWeights.ts';
-import { depositAt, joinDeposits, staged, type Job } from './job.ts';
+import { depositAtEach, joinDeposits, type Job } from './job.ts';
 import { cellsToRefine, MAX_DEPTH, mixedCells } from './refineAtShadows.ts';
 
 /** Refined points allowed for each point of the grid. */
@@ -43,7 +44,7 @@ export async function refineFor(
 ): Promise<{ readonly prepared: PreparedFace; readonly areal: Float64Array }> {
   const mixes = [masses, new Float64Array(masses.length).fill(1 / Math.max(1, masses.length))];
   const deposit = async (at: readonly KeyedPoints[], from: number, to: number): Promise<DepositResult> =>
-    depositAt({ ...job, control: staged(job.control, from, to) }, at, mixes, FOR_REFINING);
+    joinDeposits(await depositAtEach({ ...job, control: staged(job.control, from, to) }, at, mixes, FOR_REFINING));
   let { face } = grid;
   const blocks = [...grid.blocks];
   let known = await deposit(blocks, 0, GRID_SHARE);

@@ -6,10 +6,12 @@ import { casterCount, type MeshSolid, type Scene } from '../geometry/scene.ts';
 import { computeArrival, computeColumns, type ArrivalMoments, type Column } from './column.ts';
 import { createPlainKernel, type DepositKernel } from './depositKernel.ts';
 import { traceBudget } from './massRays.ts';
+import { staged } from './staged.ts';
 import type {
   Control,
   DepositRequest,
   DepositResult,
+  KeyedPoints,
   KeyedSource,
   SceneData,
   TraceRequest,
@@ -91,7 +93,8 @@ export function createLocalTransport(
   /** Columns of a group: the kept ones, and the missing ones computed together. */
   const columnsOf = (
     group: readonly KeyedSource[],
-    { points, scene }: DepositRequest,
+    points: KeyedPoints,
+    scene: SceneData,
     visibility: Visibility,
   ): Column[] => {
     const places = group.map(({ key }) => `${key}/${points.key}/${scene.key}`);
@@ -112,10 +115,13 @@ export function createLocalTransport(
     });
   };
 
-  const deposit = async (request: DepositRequest, control?: Control): Promise<DepositResult> => {
-    const { onFace, anywhere } = await inScene(request.scene);
-    const { points, key } = request.points;
-    const visibility = request.points.onFace ? onFace : anywhere;
+  const depositAtBlock = async (
+    request: DepositRequest,
+    block: KeyedPoints,
+    visibility: Visibility,
+    control: Control | undefined,
+  ): Promise<DepositResult> => {
+    const { points, key } = block;
     const sums = request.mixes.map(() => new Float64Array(points.count));
     const arrival = request.withArrival
       ? { angle: new Float64Array(points.count), grazing: new Float64Array(points.count) }
@@ -126,7 +132,7 @@ export function createLocalTransport(
     const groupSize = casterCount(visibility.scene) > 0 ? 1 : BATCH;
     for (let first = 0; first < request.sources.length; first += groupSize) {
       const group = request.sources.slice(first, first + groupSize);
-      columnsOf(group, request, visibility).forEach((column, k) => {
+      columnsOf(group, block, request.scene, visibility).forEach((column, k) => {
         batch.columns.push(column.deposit);
         batch.iSources.push(first + k);
         if (batch.columns.length === BATCH) flushInto(sums, request.mixes, batch);
@@ -147,6 +153,20 @@ export function createLocalTransport(
     }
     flushInto(sums, request.mixes, batch);
     return { sums, signature, arrival };
+  };
+
+  const deposit = async (request: DepositRequest, control?: Control): Promise<DepositResult[]> => {
+    const { onFace, anywhere } = await inScene(request.scene);
+    const total = request.blocks.reduce((sum, { points }) => sum + points.count, 0);
+    const results: DepositResult[] = [];
+    let done = 0;
+    for (const block of request.blocks) {
+      const [from, to] = [done / total, (done + block.points.count) / total];
+      const part = staged(control, from, to);
+      results.push(await depositAtBlock(request, block, block.onFace ? onFace : anywhere, part));
+      done += block.points.count;
+    }
+    return results;
   };
 
   const trace = async (request: TraceRequest, control?: Control): Promise<Float64Array[]> => {

@@ -31,7 +31,8 @@ export interface KeyedPoints {
 
 export interface DepositRequest {
   readonly scene: SceneData;
-  readonly points: KeyedPoints;
+  /** blocks of points, answered one by one */
+  readonly blocks: readonly KeyedPoints[];
   readonly sources: readonly KeyedSource[];
   /** each [sources] kg per filament: one sum is returned for each */
   readonly mixes: readonly Float64Array[];
@@ -41,6 +42,7 @@ export interface DepositRequest {
   readonly withArrival: boolean;
 }
 
+/** The answer at one block of points. */
 export interface DepositResult {
   /** for each mix: [points] kg/m² */
   readonly sums: readonly Float64Array[];
@@ -67,8 +69,8 @@ export interface Control {
 }
 
 export interface Transport {
-  /** Sums of influence columns at points. */
-  readonly deposit: (request: DepositRequest, control?: Control) => Promise<DepositResult>;
+  /** Sums of influence columns at each block of points. */
+  readonly deposit: (request: DepositRequest, control?: Control) => Promise<readonly DepositResult[]>;
   /** For each filament: [REPLICATES · budgetLength] shares of its vapour (see traceBudget). */
   readonly trace: (request: TraceRequest, control?: Control) => Promise<readonly Float64Array[]>;
 }

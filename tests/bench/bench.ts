@@ -84,7 +84,7 @@ async function poolRow(plant: Plant, n: number): Promise<Row> {
     turn++;
     // another key each time, so that nothing is kept
     const sources = keyedSourcesOf(plant).map(({ key, source }) => ({ key: `${key}${turn}`, source }));
-    await pool.transport.deposit({ scene, points, sources, mixes, withSignature: false, withArrival: false });
+    await pool.transport.deposit({ scene, blocks: [points], sources, mixes, withSignature: false, withArrival: false });
   });
   pool.dispose();
   return {

@@ -34,8 +34,8 @@ test('a cancelled job ends at its next step and reports no further progress', as
     },
     STORE_BYTES,
   );
-  const parcel = { scene, points, sources: sources.map(({ key, source }) => [key, source] as const) };
-  const call = { scene: scene.key, points: points.key, sources: sources.map(({ key }) => key), mixes, ...wanted };
+  const parcel = { scene, points: [points], sources: sources.map(({ key, source }) => [key, source] as const) };
+  const call = { scene: scene.key, blocks: [points.key], sources: sources.map(({ key }) => key), mixes, ...wanted };
   await expect(host.deposit(7, parcel, call)).rejects.toThrow('cancelled');
   expect(reports).toHaveLength(1);
   expect(reports[0]?.share).toBeLessThan(1);
@@ -61,10 +61,10 @@ test('content that a worker has forgotten is sent again', async () => {
     terminate: () => {},
   };
   const { transport } = createPool(() => worker, 1);
-  const request = { scene, points: few, sources, mixes, ...wanted };
+  const request = { scene, blocks: [few], sources, mixes, ...wanted };
   const [first, second] = [await transport.deposit(request), await transport.deposit(request)];
   expect(calls).toBe(3);
-  expect(second.sums[0]).toEqual(first.sums[0]);
+  expect(second[0]?.sums[0]).toEqual(first[0]?.sums[0]);
 });
 
 /** The source with a count of how often its positions are read. */
@@ -84,7 +84,7 @@ test('a changed charge recomputes no column, a moved filament only its own', asy
   const watch = sources.slice(0, 5).map(watched);
   const request = {
     scene,
-    points: few,
+    blocks: [few],
     sources: watch.map(({ keyed }) => keyed),
     mixes: [Float64Array.of(1, 1, 1, 1, 1)],
     ...wanted,
@@ -106,20 +106,20 @@ test('a changed charge recomputes no column, a moved filament only its own', asy
 test('columns that do not fit the store are computed, added and forgotten', async () => {
   const roomy = createLocalTransport();
   const tight = createLocalTransport(2 * 8 * few.points.count + 1024);
-  const request = { scene, points: few, sources, mixes, ...wanted };
+  const request = { scene, blocks: [few], sources, mixes, ...wanted };
   const expected = await roomy.deposit(request);
-  expect((await tight.deposit(request)).sums[0]).toEqual(expected.sums[0]);
-  expect((await tight.deposit(request)).sums[0]).toEqual(expected.sums[0]);
+  expect((await tight.deposit(request))[0]?.sums[0]).toEqual(expected[0]?.sums[0]);
+  expect((await tight.deposit(request))[0]?.sums[0]).toEqual(expected[0]?.sums[0]);
 });
 
 test('the glass hides a point behind it that stands free of the face', async () => {
   const transport = createLocalTransport();
   const behind = { count: 1, position: Float64Array.of(0.6, 0, -0.2), normal: Float64Array.of(0, 0, 1) };
   const request = { scene, sources, mixes, ...wanted };
-  const { sums } = await transport.deposit({ ...request, points: keyedPoints(behind, false) });
-  expect(sums[0]?.[0]).toBe(0);
+  const hidden = await transport.deposit({ ...request, blocks: [keyedPoints(behind, false)] });
+  expect(hidden[0]?.sums[0]?.[0]).toBe(0);
   // the same place with no glass in the way: through the hole
   const below = { count: 1, position: Float64Array.of(0, 0, -0.2), normal: Float64Array.of(0, 0, 1) };
-  const open = await transport.deposit({ ...request, points: keyedPoints(below, false) });
-  expect(open.sums[0]?.[0]).toBeGreaterThan(0);
+  const open = await transport.deposit({ ...request, blocks: [keyedPoints(below, false)] });
+  expect(open[0]?.sums[0]?.[0]).toBeGreaterThan(0);
 });

@@ -7,7 +7,7 @@ import { verdictOf, type Coat } from '../../engine/index.ts';
 import { coatMap, METRES, NANOMETRES, thicknessValue } from '../picture/coatMap.ts';
 import { mapPixels, mapRaster, type MapRaster, type MapSubject } from '../picture/mapDrawing.ts';
 import { mapPicture, MAP_SIZE, pictureFrame } from '../picture/mapPicture.ts';
-import { thicknessScale } from '../picture/valueScale.ts';
+import { extentOf, roundScale } from '../picture/valueScale.ts';
 
 /** The map's pixels as a data: URL. */
 function pngUrl(subject: MapSubject, raster: MapRaster): string {
@@ -23,7 +23,7 @@ export function mapSvg(coat: Coat): string {
     coat,
     { values, label: 'Thickness', unit: 'nm' },
     {
-      scale: thicknessScale(values),
+      scale: roundScale(extentOf(values)),
       valueOf: thicknessValue,
       unit: NANOMETRES,
       thicknessUnit: NANOMETRES,

@@ -67,9 +67,10 @@ export function mapRaster({ face, values, thickness }: MapSubject, reach: number
     return { raster: grownRaster(raw, GROWN, () => true), bare: null };
   const bareRaw = rasterMap(face, thickness, reach, size);
   const coat = grownRaster(bareRaw, GROWN, () => true);
+  const bare = Uint8Array.from(coat.values, (value) => (value <= 0 ? 1 : 0));
   return {
     raster: grownRaster(raw, GROWN, (i) => Number.isNaN(bareRaw.values[i])),
-    bare: Uint8Array.from(coat.values, (value) => (value <= 0 ? 1 : 0)),
+    bare: bare.includes(1) ? bare : null,
   };
 }
 
@@ -96,7 +97,7 @@ export interface MapDrawing {
   readonly labels: readonly DrawnLabel[];
   /** x, y of each witness */
   readonly witnesses: readonly (readonly [number, number])[];
-  readonly places: readonly { readonly x: number; readonly y: number; readonly sign: string }[];
+  readonly places: readonly { readonly x: number; readonly y: number; readonly path: string }[];
   /** one stroke per filament outside the rim */
   readonly filaments: string;
   readonly scaleBar: { readonly x: number; readonly y: number; readonly length: number; readonly text: string };
@@ -205,6 +206,12 @@ function roundLength(reach: number, { factor }: ShownUnit): number {
   return lead * decade;
 }
 
+/** A triangle that points at the thinnest place, or stands on the thickest. */
+function signPath(x: number, y: number, sign: KeyPlace['sign'], type: number): string {
+  const [half, up] = [0.45 * type, sign === '▼' ? 1 : -1];
+  return `M${n(x - half)} ${n(y - 0.8 * half * up)}L${n(x + half)} ${n(y - 0.8 * half * up)}L${n(x)} ${n(y + half * up)}z`;
+}
+
 /** Least length of a filament's stroke, as a share of the type size. */
 const STROKE = 0.6;
 /** Witnesses that carry their name; more would hide the map. */
@@ -229,7 +236,7 @@ export function mapDrawing(subject: MapSubject, { raster }: MapRaster, frame: Fr
   const witnesses = witnessesOn(plant).map(({ name, position: [x, y] }) => ({ name, at: toPicture(frame, x, y) }));
   const places = subject.keyPlaces.map((place) => {
     const [x, y] = toPicture(frame, place.x, place.y);
-    return { x, y, sign: place.sign, text: place.text };
+    return { x, y, path: signPath(x, y, place.sign, type), text: place.text };
   });
   const half = 0.5 * type;
   for (const [x, y] of [...witnesses.map(({ at }) => at), ...places.map((p) => [p.x, p.y] as const)])

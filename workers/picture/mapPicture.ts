@@ -74,7 +74,7 @@ function mapBody(drawing: MapDrawing, pixels: string): string[] {
       ([x, y]) =>
         `<rect x="${(x - SQUARE).toFixed(1)}" y="${(y - SQUARE).toFixed(1)}" width="${2 * SQUARE}" height="${2 * SQUARE}" fill="#ffffff" stroke="#000000" stroke-width="1.5"/>`,
     ),
-    ...places.map(({ x, y, sign }) => svgText(x, y + 5, sign, { anchor: 'middle', hasHalo: true })),
+    ...places.map(({ path }) => `<path d="${path}" fill="${INK}" stroke="#ffffff" stroke-width="1.5"/>`),
     ...labels.map(({ text, x, y, turn, isKey }) =>
       svgText(x, y + 0.36 * LABEL, text, {
         size: LABEL,
@@ -102,12 +102,13 @@ export interface MapCaption {
 export function mapPicture(subject: MapSubject, raster: MapRaster, pixels: string, caption: MapCaption): string {
   const drawing = mapDrawing(subject, raster, pictureFrame(subject), LABEL);
   const tickNote = drawing.filaments ? '; strokes outside the rim: filaments' : '';
+  const bareNote = raster.bare ? '; hatched: nothing arrives' : '';
   return svgPicture(WIDTH, HEIGHT, caption.title, [
     svgText(LEFT, 34, caption.title, { size: 20, weight: 600 }),
     ...brokenLines(caption.sentence, 92).map((line, i) => svgText(LEFT, 58 + 18 * i, line)),
     ...mapBody(drawing, pixels),
     ...colourBar(subject),
-    svgText(LEFT, TOP + MAP_SIZE + 38, `x to the right, y up, seen from the filaments${tickNote}`, {
+    svgText(LEFT, TOP + MAP_SIZE + 38, `x to the right, y up, seen from the filaments${tickNote}${bareNote}`, {
       size: 12,
       fill: QUIET,
     }),

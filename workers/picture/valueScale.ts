@@ -24,28 +24,18 @@ export function exactScale(low: number, high: number): ValueScale {
   return { low, high, ticks: scaleLinear([low, high], [0, 1]).ticks(TICKS) };
 }
 
-/**
- * A scale over round numbers around a range.
- *
- * @param leastSpan a narrower range is widened to this, so that rounding is not painted as a pattern
- */
-export function roundScale([low, high]: readonly [number, number], leastSpan: number): ValueScale {
-  if (!(low <= high)) return exactScale(0, 1);
-  const pad = Math.max(0, leastSpan - (high - low)) / 2;
+/** Share of the greatest value that an even map's range spans at least, so that rounding is not painted as a pattern. */
+const LEAST_SPAN = 0.002;
+
+/** A scale over round numbers around a range. */
+export function roundScale([low, high]: readonly [number, number]): ValueScale {
+  if (!(low <= high) || (low === 0 && high === 0)) return exactScale(0, 1);
+  const pad = Math.max(0, LEAST_SPAN * Math.max(Math.abs(low), Math.abs(high)) - (high - low)) / 2;
   const from = low >= 0 ? Math.max(0, low - pad) : low - pad;
-  const [niceLow = 0, niceHigh = 1] = scaleLinear([from, high + pad || 1], [0, 1])
+  const [niceLow = 0, niceHigh = 1] = scaleLinear([from, high + pad], [0, 1])
     .nice(TICKS)
     .domain();
   return exactScale(niceLow, niceHigh);
-}
-
-/** Share of the greatest thickness that a thickness scale spans at least. */
-const LEAST_THICKNESS_SPAN = 0.002;
-
-/** The scale of a thickness map: round numbers around the values over the whole glass. */
-export function thicknessScale(values: Float64Array): ValueScale {
-  const [low, high] = extentOf(values);
-  return roundScale([low, high], LEAST_THICKNESS_SPAN * high);
 }
 
 /** A scale from −most to +most, round: zero lies in its middle. */
