@@ -1,42 +1,72 @@
-/** What the colours mean: thickness in nanometres, with the mean and its tolerance marked. */
+/** What the colours mean: the mapped quantity with its unit, and the values that matter marked. */
 import type { Coat } from '../../engine/index.ts';
-import { fixed, nm, tolerance } from '../format/numbers.ts';
+import { fixed, tolerance } from '../format/numbers.ts';
+import type { MappedQuantity } from '../state/mapView.ts';
 import { colorGradient, shareOf, type ColorScale } from './colorScale.ts';
+import { usePicture } from './picture.ts';
 
 const GRADIENT = colorGradient();
 const at = (share: number) => ({ bottom: `${(100 * share).toFixed(2)}%` });
+const MARK_DECIMALS = 2;
 
-interface ColorLegendProps {
-  readonly coat: Coat;
-  readonly scale: ColorScale;
+interface Mark {
+  readonly key: 'upper' | 'mean' | 'lower';
+  readonly text: string;
+  /** in the unit of the field */
+  readonly value: number;
 }
 
-export function ColorLegend({ coat, scale }: ColorLegendProps) {
-  const mean = coat.statistics.mean.value;
-  const limit = coat.plant.film.tolerance;
-  const marks = [
-    { key: 'upper', text: `+${tolerance(limit).slice(1)}`, value: mean * (1 + limit) },
-    { key: 'mean', text: 'mean', value: mean },
-    { key: 'lower', text: `\u2212${tolerance(limit).slice(1)}`, value: mean * (1 - limit) },
-  ];
-  const isOnScale = ({ value }: { readonly value: number }): boolean =>
-    value * 1e9 >= scale.low_nm && value * 1e9 <= scale.high_nm;
-  const beyond = marks.filter((mark) => !isOnScale(mark)).map(({ text }) => text);
-  const decimals = Math.max(0, ...scale.ticks_nm.map((tick) => (String(tick).split('.')[1] ?? '').length));
+/** Values worth marking: the mean and its tolerance, or the target. */
+function marksOf({ statistics, plant }: Coat, quantity: MappedQuantity): Mark[] {
+  const mean = statistics.mean.value * 1e9;
+  const limit = plant.film.tolerance;
+  switch (quantity) {
+    case 'thickness':
+      return [
+        { key: 'upper', text: `+${tolerance(limit).slice(1)}`, value: mean * (1 + limit) },
+        { key: 'mean', text: 'mean', value: mean },
+        { key: 'lower', text: `\u2212${tolerance(limit).slice(1)}`, value: mean * (1 - limit) },
+      ];
+    case 'deviation':
+      return [{ key: 'mean', text: 'target', value: 0 }];
+    default:
+      return [];
+  }
+}
+
+const isOnScale = ({ low, high }: ColorScale, value: number): boolean => value >= low && value <= high;
+
+export function ColorLegend() {
+  const picture = usePicture((state) => state.picture);
+  if (!picture) return null;
+  const { coat, quantity, field, scale } = picture;
+  const marks = marksOf(coat, quantity);
+  const beyond = marks.filter(({ value }) => !isOnScale(scale, value)).map(({ text }) => text);
+  const decimals = Math.max(0, ...scale.ticks.map((tick) => (String(tick).split('.')[1] ?? '').length));
+  const hasGaps = quantity !== 'thickness' && quantity !== 'deviation' && field.values.some(Number.isNaN);
   return (
-    <div className="legend">
-      <p className="legend-title">Thickness, nm</p>
+    <div className="legend" data-keep-clear>
+      <p className="legend-title">
+        {field.label}, {field.unit}
+      </p>
       <div className="legend-body">
         <div className="legend-marks">
-          {marks.filter(isOnScale).map(({ key, text, value }) => (
-            <span key={key} className={`legend-mark ${key}`} style={at(shareOf(scale, value * 1e9))} title={nm(value)}>
-              {text}
-            </span>
-          ))}
+          {marks
+            .filter(({ value }) => isOnScale(scale, value))
+            .map(({ key, text, value }) => (
+              <span
+                key={key}
+                className={`legend-mark ${key}`}
+                style={at(shareOf(scale, value))}
+                title={`${fixed(value, MARK_DECIMALS)} ${field.unit}`}
+              >
+                {text}
+              </span>
+            ))}
         </div>
         <div className="legend-bar" style={{ backgroundImage: GRADIENT }} />
         <div className="legend-ticks">
-          {scale.ticks_nm.map((tick) => (
+          {scale.ticks.map((tick) => (
             <span key={tick} className="legend-tick" style={at(shareOf(scale, tick))}>
               {fixed(tick, decimals)}
             </span>
@@ -44,6 +74,7 @@ export function ColorLegend({ coat, scale }: ColorLegendProps) {
         </div>
       </div>
       {beyond.length > 0 && <p className="legend-beyond">{beyond.join(' and ')} off the scale</p>}
+      {hasGaps && <p className="legend-beyond">grey: nothing arrives</p>}
     </div>
   );
 }

@@ -1,9 +1,12 @@
 /** The signs in the picture, and how it is turned. */
-import type { Coat } from '../../engine/index.ts';
+import type { Coat, Plant } from '../../engine/index.ts';
 import { tolerance } from '../format/numbers.ts';
 import { useDesign } from '../state/designStore.ts';
 import { thicknessRange_nm } from './colorScale.ts';
-import { isFiring } from './FilamentCoils.tsx';
+import { feedLettersOf } from './feedSigns.ts';
+import { stateOf } from './parts/coilsPart.ts';
+import { clearEdges } from './parts/glassPart.ts';
+import { usePicture } from './picture.ts';
 
 function CoilSign() {
   return (
@@ -22,25 +25,54 @@ function CrossSign() {
   );
 }
 
-export function SceneCaption({ coat }: { readonly coat: Coat }) {
-  const facing = useDesign((state) => state.current.file.mirror.facing ?? 'down');
+function RingSign() {
+  return (
+    <svg viewBox="0 0 12 12" width="12" height="12" aria-hidden="true">
+      <circle cx="6" cy="6" r="5" />
+    </svg>
+  );
+}
+
+function FrameSign() {
+  return (
+    <svg className="frame-sign" viewBox="0 0 16 12" width="16" height="12" aria-hidden="true">
+      <path d="M1 4V1h4M11 1h4v3M15 8v3h-4M5 11H1V8" />
+    </svg>
+  );
+}
+
+/** The signs of filaments, as far as the plant has them. */
+function FilamentSigns({ plant }: { readonly plant: Plant }) {
+  const counts = { fires: 0, 'out of use': 0, 'no charge': 0 };
+  for (const filament of plant.filaments) counts[stateOf(filament)]++;
+  return (
+    <>
+      <li>
+        <CoilSign /> fires ({counts.fires})
+      </li>
+      {counts['out of use'] > 0 && (
+        <li>
+          <CrossSign /> out of use ({counts['out of use']})
+        </li>
+      )}
+      {counts['no charge'] > 0 && (
+        <li>
+          <RingSign /> no charge ({counts['no charge']})
+        </li>
+      )}
+    </>
+  );
+}
+
+/** The lines on the mirror, as far as it has them. */
+function LineSigns({ coat }: { readonly coat: Coat }) {
   const { plant, statistics } = coat;
-  const { filaments, shape, film } = plant;
-  const idle = filaments.filter((filament) => !isFiring(filament)).length;
+  const { film, shape } = plant;
   const [low, high] = thicknessRange_nm(coat);
   const mean = statistics.mean.value * 1e9;
   const limit = tolerance(film.tolerance).slice(1);
-  const turned = facing === 'up' ? null : facing === 'down' ? 'down' : 'sideways';
   return (
-    <ul className="scene-caption">
-      <li>
-        <CoilSign /> fires ({filaments.length - idle})
-      </li>
-      {idle > 0 && (
-        <li>
-          <CrossSign /> out of use or empty ({idle})
-        </li>
-      )}
+    <>
       {low < mean * (1 - film.tolerance) && (
         <li>
           <i className="line-sign full" /> {`\u2212${limit} of the mean`}
@@ -51,9 +83,45 @@ export function SceneCaption({ coat }: { readonly coat: Coat }) {
           <i className="line-sign dashed" /> {`+${limit} of the mean`}
         </li>
       )}
-      {(shape.clearInnerRadius > shape.holeRadius || shape.clearOuterRadius < shape.rimRadius) && (
+      {clearEdges(shape).length > 0 && (
         <li>
           <i className="line-sign rings" /> clear aperture
+        </li>
+      )}
+    </>
+  );
+}
+
+export function SceneCaption() {
+  const picture = usePicture((state) => state.picture);
+  const facing = useDesign((state) => state.current.file.mirror.facing ?? 'down');
+  if (!picture) return null;
+  const { plant, coat, options, selected } = picture;
+  const turned = facing === 'up' ? null : facing === 'down' ? 'down' : 'sideways';
+  const letters = options.showsFeeds ? feedLettersOf(plant) : '';
+  const hasFeeds = plant.filaments.some(({ feed }) => feed !== null);
+  return (
+    <ul className="scene-caption" data-keep-clear>
+      <FilamentSigns plant={plant} />
+      {options.showsFeeds && (
+        <li>
+          {hasFeeds ? `colour and number: feed${letters === '' ? '' : ` (${letters})`}` : 'no feeds in this plant'}
+        </li>
+      )}
+      <LineSigns coat={coat} />
+      {options.showsPaths && (
+        <li>
+          <i className="line-sign path" /> feeds the probe
+        </li>
+      )}
+      {options.showsPaths && (
+        <li>
+          <i className="line-sign path dashed" /> the same, blocked
+        </li>
+      )}
+      {selected.length > 0 && (
+        <li>
+          <FrameSign /> selected
         </li>
       )}
       <li className="quiet">{turned ? `drawn face up; in the tank it faces ${turned}` : 'faces up'}; coils enlarged</li>

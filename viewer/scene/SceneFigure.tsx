@@ -1,91 +1,104 @@
-/** The tank in 3D with its legend, labels, views and probe. */
+/** The tank in 3D with its legend, labels, handles, views and probe. */
 import { Canvas } from '@react-three/fiber';
-import { useMemo, useRef, useState, type KeyboardEvent } from 'react';
-import type { Coat } from '../../engine/index.ts';
+import { useEffect, useRef } from 'react';
 import { useDesign } from '../state/designStore.ts';
 import { useResult } from '../state/resultStore.ts';
 import { useColors } from '../state/useColors.ts';
-import { AnchoredLabels } from './AnchoredLabels.tsx';
-import { CameraRig, type ViewActions } from './CameraRig.tsx';
+import { CameraRig } from './CameraRig.tsx';
 import { ColorLegend } from './ColorLegend.tsx';
-import { colorScaleOf } from './colorScale.ts';
 import { describeScene } from './describeScene.ts';
-import { PointerProbe } from './PointerProbe.tsx';
+import { DragReadOut } from './DragReadOut.tsx';
+import { HoverTip } from './HoverTip.tsx';
+import { OverlayPlacer } from './OverlayPlacer.tsx';
+import { followStores, usePicture, type Range } from './picture.ts';
 import { ProbeBar } from './ProbeBar.tsx';
+import './scene.css';
 import { SceneCaption } from './SceneCaption.tsx';
+import { SceneContent } from './SceneContent.tsx';
 import { SceneFailure } from './SceneFailure.tsx';
-import { anchorsOf, SceneLabels } from './SceneLabels.tsx';
+import { SceneHandles } from './SceneHandles.tsx';
+import { endKeyMove, onSceneKey } from './sceneKeys.ts';
+import { SceneLabels } from './SceneLabels.tsx';
+import { ScenePointer } from './ScenePointer.tsx';
 import { SceneToolbar } from './SceneToolbar.tsx';
-import { TankScene } from './TankScene.tsx';
+import { SelectionStatus } from './SelectionStatus.tsx';
 
 const CAMERA = { up: [0, 0, 1] as [number, number, number], fov: 30 };
-const TURN = Math.PI / 18;
-const ZOOM = 0.9;
 
-/** Moves of the view by key. */
-const KEYS: Readonly<Record<string, (view: ViewActions) => void>> = {
-  ArrowLeft: (view) => view.turn(-TURN, 0),
-  ArrowRight: (view) => view.turn(TURN, 0),
-  ArrowUp: (view) => view.turn(0, -TURN),
-  ArrowDown: (view) => view.turn(0, TURN),
-  '+': (view) => view.zoom(ZOOM),
-  '=': (view) => view.zoom(ZOOM),
-  '-': (view) => view.zoom(1 / ZOOM),
-  Home: (view) => view.show('first'),
-};
-
-function CoatPicture({ coat }: { readonly coat: Coat }) {
-  const colors = useColors();
-  const [fromZero, setFromZero] = useState(false);
-  const [view, setView] = useState<ViewActions | null>(null);
+/** The canvas: rendered by React once, and from then on by its parts alone. */
+function ScenePicture() {
   const labels = useRef<HTMLDivElement>(null);
-  const scale = useMemo(() => colorScaleOf(coat, fromZero), [coat, fromZero]);
-  const anchors = useMemo(() => anchorsOf(coat), [coat]);
-  const onKeyDown = (event: KeyboardEvent): void => {
-    const move = KEYS[event.key];
-    if (!move || !view || event.ctrlKey || event.metaKey || event.altKey) return;
-    event.preventDefault();
-    move(view);
-  };
+  const handles = useRef<HTMLDivElement>(null);
+  const canvas = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const describe = (): void => {
+      const coat = usePicture.getState().picture?.coat;
+      if (coat) canvas.current?.setAttribute('aria-label', describeScene(coat));
+    };
+    describe();
+    return usePicture.subscribe(({ picture }, before) => {
+      if (picture?.coat !== before.picture?.coat) describe();
+    });
+  }, []);
   return (
     <>
-      <SceneToolbar view={view} fromZero={fromZero} onFromZero={setFromZero} />
-      <div className="scene-stage">
-        <div
-          className="scene-canvas"
-          role="img"
-          aria-label={describeScene(coat)}
-          aria-describedby="scene-keys"
-          tabIndex={0}
-          onKeyDown={onKeyDown}
-        >
-          <SceneFailure>
-            <Canvas flat frameloop="demand" dpr={[1, 2]} camera={CAMERA}>
-              <CameraRig plant={coat.plant} onReady={setView} />
-              <TankScene coat={coat} scale={scale} colors={colors} />
-              <PointerProbe plant={coat.plant} />
-              <AnchoredLabels container={labels} anchors={anchors} />
-            </Canvas>
-          </SceneFailure>
-          <SceneLabels coat={coat} container={labels} />
-        </div>
-        <ColorLegend coat={coat} scale={scale} />
-        <SceneCaption coat={coat} />
+      <div
+        className="scene-canvas"
+        ref={canvas}
+        role="application"
+        aria-roledescription="3D picture"
+        aria-describedby="scene-keys"
+        tabIndex={0}
+        onKeyDown={onSceneKey}
+        onKeyUp={endKeyMove}
+        onBlur={endKeyMove}
+      >
+        <SceneFailure>
+          <Canvas flat frameloop="demand" dpr={[1, 2]} camera={CAMERA}>
+            <CameraRig />
+            <SceneContent />
+            <ScenePointer />
+            <OverlayPlacer labels={labels} handles={handles} />
+          </Canvas>
+        </SceneFailure>
       </div>
+      <SceneLabels container={labels} />
+      <SceneHandles container={handles} />
     </>
   );
 }
 
-export function SceneFigure() {
-  const coat = useResult((state) => state.coat);
+interface SceneFigureProps {
+  /** the range of the mapped quantity over all variants, in its unit, for colours that are shared */
+  readonly sharedRange?: Range;
+}
+
+export function SceneFigure({ sharedRange }: SceneFigureProps) {
+  const hasCoat = useResult((state) => state.coat !== null);
   const name = useDesign((state) => state.current.plant.name);
+  const colors = useColors();
+  useEffect(() => followStores(colors, sharedRange), [colors, sharedRange]);
   return (
     <figure className="panel scene">
       <figcaption className="visually-hidden">The coat of {name} in its tank</figcaption>
       <p id="scene-keys" className="visually-hidden">
-        Arrow keys turn the view, plus and minus zoom, Home resets it.
+        Arrow keys turn the view, plus and minus zoom, 1 to 4 choose a view, 0 resets it. N and Shift N go through the
+        parts, S selects the set of a filament, Escape clears. Alt with arrow keys, Page Up and Page Down moves the
+        selected part by one step, with Shift by a tenth.
       </p>
-      {coat ? <CoatPicture coat={coat} /> : <div className="scene-stage" />}
+      <SceneToolbar />
+      <div className="scene-stage">
+        {hasCoat && (
+          <>
+            <ScenePicture />
+            <ColorLegend />
+            <SceneCaption />
+            <SelectionStatus />
+            <HoverTip />
+            <DragReadOut />
+          </>
+        )}
+      </div>
       <ProbeBar />
     </figure>
   );

@@ -1,44 +1,36 @@
-/** Names over the picture: the thinnest and thickest place, the witnesses, the probe. */
-import type { RefObject } from 'react';
-import type { Coat, Plant, Witness } from '../../engine/index.ts';
-import { nm } from '../format/numbers.ts';
-import type { Anchor } from './AnchoredLabels.tsx';
-import { pinTop } from './Witnesses.tsx';
+/** Names over the picture and the mark of the probe; put in their places by OverlayPlacer. */
+import { useMemo, type RefObject } from 'react';
+import { labelsOf, type Label } from './labels.ts';
+import { usePicture, type Picture } from './picture.ts';
 
-/** Witnesses that carry their name in the picture; more would hide it. */
-const MAX_NAMES = 24;
+type Words = Pick<Label, 'key' | 'kind' | 'text' | 'color'>;
 
-const named = ({ witnesses }: Plant): readonly Witness[] => witnesses.slice(0, MAX_NAMES);
-
-/** Places of all labels but the probe's. */
-export function anchorsOf({ plant, statistics }: Coat): Anchor[] {
-  return [
-    { key: 'minimum', position: statistics.minimum.position },
-    { key: 'maximum', position: statistics.maximum.position },
-    ...named(plant).map((witness, i) => ({ key: `witness ${i}`, position: pinTop(witness, plant) })),
-  ];
+/** The labels' words alone: they stay the same while things move. */
+function wordsOf(picture: Picture | null): string {
+  const words = picture
+    ? labelsOf(picture).map(({ key, kind, text, color }): Words => ({
+        key,
+        kind,
+        text,
+        ...(color !== undefined && { color }),
+      }))
+    : [];
+  return JSON.stringify(words);
 }
 
-interface SceneLabelsProps {
-  readonly coat: Coat;
-  readonly container: RefObject<HTMLDivElement | null>;
-}
+const SIGNS: Partial<Record<Label['kind'], string>> = { minimum: '▼', maximum: '▲' };
 
-export function SceneLabels({ coat, container }: SceneLabelsProps) {
-  const { minimum, maximum } = coat.statistics;
+export function SceneLabels({ container }: { readonly container: RefObject<HTMLDivElement | null> }) {
+  const written = usePicture(({ picture }) => wordsOf(picture));
+  const words = useMemo(() => JSON.parse(written) as Words[], [written]);
   return (
     <div className="scene-labels" ref={container} aria-hidden="true">
-      <span data-anchor="minimum" className="scene-label extreme">
-        <b>▼</b>
-        <span className="label-text">thinnest {nm(minimum.value, 1)}</span>
-      </span>
-      <span data-anchor="maximum" className="scene-label extreme">
-        <b>▲</b>
-        <span className="label-text">thickest {nm(maximum.value, 1)}</span>
-      </span>
-      {named(coat.plant).map(({ name }, i) => (
-        <span key={`${i} ${name}`} data-anchor={`witness ${i}`} className="scene-label witness">
-          <span className="label-text">{name}</span>
+      {words.map(({ key, kind, text, color }) => (
+        <span key={key} data-anchor={key} className={`scene-label ${SIGNS[kind] ? 'extreme' : kind}`}>
+          {SIGNS[kind] !== undefined && <b>{SIGNS[kind]}</b>}
+          <span className="label-text" style={color === undefined ? undefined : { borderColor: color }}>
+            {text}
+          </span>
         </span>
       ))}
       <span data-anchor="probe" className="probe-mark" />

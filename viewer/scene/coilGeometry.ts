@@ -1,4 +1,4 @@
-/** The signs for filaments: a small coil for one that fires, a cross in an open ring for one that does not. */
+/** The signs for filaments: a small coil for one that fires, a cross in a ring out of use, an open ring without a charge. */
 import { BoxGeometry, CatmullRomCurve3, TorusGeometry, TubeGeometry, Vector3, type BufferGeometry } from 'three';
 import { mergeGeometries } from 'three/addons/utils/BufferGeometryUtils.js';
 
@@ -20,19 +20,24 @@ function helix(stepsPerTurn: number): CatmullRomCurve3 {
 /**
  * A coil along x, one unit long.
  *
- * @param stepsPerTurn fewer where many are drawn
+ * @param stepsPerTurn corners of the wire around a turn
  */
 export function coilGeometry(stepsPerTurn: number): BufferGeometry {
-  return new TubeGeometry(helix(stepsPerTurn), TURNS * stepsPerTurn, WIRE_RADIUS, stepsPerTurn > 8 ? 6 : 4);
+  return new TubeGeometry(helix(stepsPerTurn), TURNS * stepsPerTurn, WIRE_RADIUS, 5);
 }
 
-/** A cross in a ring, across x, one unit wide. */
-export function idleGeometry(): BufferGeometry {
-  const ring = new TorusGeometry(0.5, WIRE_RADIUS, 4, 24);
+/** A cross in a ring, across x, one unit wide: out of use. */
+export function crossedGeometry(): BufferGeometry {
+  const ring = emptyGeometry();
   const bars = [Math.PI / 4, -Math.PI / 4].map((angle) =>
     new BoxGeometry(1, 2 * WIRE_RADIUS, 2 * WIRE_RADIUS).rotateZ(angle),
   );
   const merged = mergeGeometries([ring, ...bars]);
   for (const part of [ring, ...bars]) part.dispose();
   return merged;
+}
+
+/** A ring, one unit wide: no charge. */
+export function emptyGeometry(): BufferGeometry {
+  return new TorusGeometry(0.5, WIRE_RADIUS, 4, 24);
 }

@@ -1,58 +1,94 @@
-/** Thickness as colour: perceptually even and safe for colour-blind eyes, the same on the mirror and in the legend. */
+/** Numbers as colour: perceptually even and safe for colour-blind eyes, the same on the mirror and in the legend. */
 import { scaleLinear } from 'd3-scale';
 import { interpolateCividis } from 'd3-scale-chromatic';
 import { DataTexture, LinearFilter, SRGBColorSpace } from 'three';
 import type { Coat } from '../../engine/index.ts';
+import type { ColorRange } from '../state/mapView.ts';
 
-/** The range of thickness that the colours span, nm, and the numbers written beside it. */
+/** The range of values that the colours span, and the numbers written beside it, in the unit of the field. */
 export interface ColorScale {
-  readonly low_nm: number;
-  readonly high_nm: number;
-  readonly ticks_nm: readonly number[];
+  readonly low: number;
+  readonly high: number;
+  readonly ticks: readonly number[];
 }
 
 const TICKS = 6;
 const COLORS = 256;
-/** Share of the mean that an even coat's range spans at least, so that rounding is not painted as a pattern. */
+/** Share of the highest value that an even field's range spans at least, so that rounding is not painted as a pattern. */
 const LEAST_SPAN = 0.002;
+/** Colour where there is no number: a grey that the scale does not contain. */
+const NO_NUMBER = [168, 168, 172, 255];
+
+/** Least and greatest value; NaN is passed over. */
+export function rangeOf(values: Float64Array): readonly [number, number] {
+  let [low, high] = [Infinity, -Infinity];
+  for (const value of values) {
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  return low <= high ? [low, high] : [0, 0];
+}
 
 /** Least and most thickness over the whole glass, nm. */
 export function thicknessRange_nm({ thickness }: Coat): readonly [number, number] {
-  let [low, high] = [Infinity, 0];
-  for (const value of thickness) {
-    low = Math.min(low, value * 1e9);
-    high = Math.max(high, value * 1e9);
-  }
-  return [low, high];
+  const [low, high] = rangeOf(thickness);
+  return [low * 1e9, high * 1e9];
 }
 
-/** The scale of a coat: round numbers around its thickness over the whole glass, or from zero. */
-export function colorScaleOf(coat: Coat, fromZero: boolean): ColorScale {
-  const [low, high] = thicknessRange_nm(coat);
-  const pad = Math.max(0, LEAST_SPAN * high - (high - low)) / 2;
-  const domain = fromZero || high === 0 ? [0, high || 1] : [Math.max(0, low - pad), high + pad];
-  const scale = scaleLinear(domain, [0, 1]).nice(TICKS);
-  const [low_nm = 0, high_nm = 1] = scale.domain();
-  return { low_nm, high_nm, ticks_nm: scale.ticks(TICKS) };
+interface ScaleOptions {
+  readonly fromZero?: boolean;
+  /** the range that all variants share */
+  readonly shared?: readonly [number, number] | undefined;
 }
 
-/** Where a thickness lies on a scale, 0 to 1. */
-export function shareOf({ low_nm, high_nm }: ColorScale, thickness_nm: number): number {
-  return Math.min(1, Math.max(0, (thickness_nm - low_nm) / (high_nm - low_nm)));
+/** The scale of a field: round numbers around its values, a fixed range as it is, or the shared one. */
+export function scaleOf(values: Float64Array, range: ColorRange, { fromZero = false, shared }: ScaleOptions = {}) {
+  if (range.mode === 'fixed') return scaleBetween(range.low, range.high, false);
+  const [low, high] = range.mode === 'shared' && shared ? shared : rangeOf(values);
+  const pad = Math.max(0, LEAST_SPAN * Math.max(Math.abs(high), Math.abs(low)) - (high - low)) / 2;
+  if (low === 0 && high === 0) return scaleBetween(0, 1, true);
+  const least = low >= 0 ? Math.max(0, low - pad) : low - pad;
+  return scaleBetween(fromZero ? Math.min(0, low) : least, high + pad, true);
+}
+
+function scaleBetween(from: number, to: number, isRounded: boolean): ColorScale {
+  const scale = scaleLinear([from, to], [0, 1]);
+  if (isRounded) scale.nice(TICKS);
+  const [low = from, high = to] = scale.domain();
+  return { low, high, ticks: scale.ticks(TICKS) };
+}
+
+/** Where a value lies on a scale, 0 to 1. */
+export function shareOf({ low, high }: ColorScale, value: number): number {
+  return Math.min(1, Math.max(0, (value - low) / (high - low)));
 }
 
 const channels = (share: number): number[] => (interpolateCividis(share).match(/\d+/g) ?? []).map(Number);
 
-/** The colours as a texture one texel high: looked up with the thickness, so that numbers are interpolated and not colours. */
+/** Colour of a share as red, green, blue, 0 to 255. */
+export function colorOf(share: number): readonly [number, number, number] {
+  const [r = 0, g = 0, b = 0] = channels(share);
+  return [r, g, b];
+}
+
+/**
+ * The colours as a texture: looked up with the value, so that numbers are interpolated and not colours.
+ * The lower row holds the scale, the upper one the colour for no number.
+ */
 export function colorTexture(): DataTexture {
-  const data = Uint8Array.from(Array.from({ length: COLORS }, (_, i) => [...channels(i / (COLORS - 1)), 255]).flat());
-  const texture = new DataTexture(data, COLORS, 1);
+  const scale = Array.from({ length: COLORS }, (_, i) => [...channels(i / (COLORS - 1)), 255]).flat();
+  const none = Array.from({ length: COLORS }, () => NO_NUMBER).flat();
+  const texture = new DataTexture(Uint8Array.from([...scale, ...none]), COLORS, 2);
   texture.colorSpace = SRGBColorSpace;
   texture.minFilter = LinearFilter;
   texture.magFilter = LinearFilter;
   texture.needsUpdate = true;
   return texture;
 }
+
+/** Row of the texture in which the scale lies, and the one for no number. */
+export const SCALE_ROW = 0.25;
+export const NONE_ROW = 0.75;
 
 /** Texture coordinate of a share: the middle of the first texel at 0, of the last at 1. */
 export function texelOf(share: number): number {

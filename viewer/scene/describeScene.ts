@@ -1,12 +1,12 @@
 /** The 3D picture in words. */
 import type { Coat } from '../../engine/index.ts';
 import { metres, nm, polarPlace } from '../format/numbers.ts';
-import { isFiring } from './FilamentCoils.tsx';
+import { stateOf } from './parts/coilsPart.ts';
 
 /** One sentence for people who do not see the picture. */
 export function describeScene({ plant, statistics }: Coat): string {
   const { shape, filaments, witnesses, obstacleNames } = plant;
-  const firing = filaments.filter(isFiring).length;
+  const firing = filaments.filter((filament) => stateOf(filament) === 'fires').length;
   const [xLow, yLow] = statistics.minimum.position;
   const [xHigh, yHigh] = statistics.maximum.position;
   const things = [

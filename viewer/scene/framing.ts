@@ -1,7 +1,8 @@
 /** Where the camera stands so that the tank fills the picture. */
 import { Box2, Vector2, Vector3, type PerspectiveCamera } from 'three';
 import type { Plant } from '../../engine/index.ts';
-import { cutHeight } from './TankShell.tsx';
+import { cutHeight } from './parts/shellPart.ts';
+import type { ViewName } from './views.ts';
 
 /** A view: from where the camera looks at the target, both m. */
 export interface Framing {
@@ -11,10 +12,13 @@ export interface Framing {
 
 /** Share of the picture's half width and half height that the plant may fill; the rest is for labels. */
 const FILL = 0.95;
-/** Direction from the target to the camera in the first view. */
-const FIRST_VIEW = new Vector3(-0.42, -1, 0.92).normalize();
-/** Straight above, leaning by less than is seen, so that "up" on screen stays defined. */
-const FACE_ON = new Vector3(0, -1e-4, 1).normalize();
+/** Directions from the target to the camera; those along the axis lean by less than is seen, so that "up" stays defined. */
+const DIRECTIONS: Readonly<Record<ViewName, Vector3>> = {
+  free: new Vector3(-0.42, -1, 0.92).normalize(),
+  front: new Vector3(0, -1e-4, 1).normalize(),
+  side: new Vector3(0, -1, 0),
+  mirror: new Vector3(0, -1e-4, -1).normalize(),
+};
 
 function cornersOf(plant: Plant): Vector3[] {
   const { tank } = plant;
@@ -42,8 +46,8 @@ function extent(corners: readonly Vector3[], camera: PerspectiveCamera): Box2 {
 }
 
 /** The nearest place along a direction from which the whole plant is seen, in the middle of the picture. */
-export function frame(plant: Plant, camera: PerspectiveCamera, view: 'first' | 'face-on'): Framing {
-  const direction = view === 'first' ? FIRST_VIEW : FACE_ON;
+export function frame(plant: Plant, camera: PerspectiveCamera, view: ViewName): Framing {
+  const direction = DIRECTIONS[view];
   const { tank } = plant;
   const target = new Vector3(tank.centerX, 0, (tank.lowZ + cutHeight(plant)) / 2);
   const trial = camera.clone();

@@ -23,16 +23,27 @@ function localGeometry(kind: number, [s0 = 0, s1 = 0, s2 = 0, s3 = 0]: readonly 
   return kind === 2 ? new RingGeometry(s0, s1, AROUND) : new SphereGeometry(s0, AROUND, AROUND / 2);
 }
 
-/** Solid i in the mirror's frame. */
-export function solidGeometry({ records }: Solids, i: number): BufferGeometry {
-  const record = [...records.subarray(STRIDE * i, STRIDE * (i + 1))];
-  const [r0, r1, r2, r3, r4, r5, r6, r7, r8, x, y, z] = record.slice(1, 13) as [
+/** Shape of solid i in its own frame, with a key that is the same for the same shape. */
+export function localSolid(
+  { records }: Solids,
+  i: number,
+): { readonly key: string; readonly geometry: () => BufferGeometry } {
+  const kind = records[STRIDE * i] ?? 0;
+  const sizes = [...records.subarray(STRIDE * i + 13, STRIDE * i + 17)];
+  return { key: `${kind} ${sizes.join(' ')}`, geometry: () => localGeometry(kind, sizes) };
+}
+
+/** Where solid i is: from its own frame to the mirror's. */
+export function placeOfSolid({ records }: Solids, i: number): Matrix4 {
+  const [r0, r1, r2, r3, r4, r5, r6, r7, r8, x, y, z] = records.subarray(
+    STRIDE * i + 1,
+    STRIDE * i + 13,
+  ) as unknown as [
     ...[number, number, number, number, number, number],
     ...[number, number, number, number, number, number],
   ];
   // the record turns world into local: its transpose turns back
-  const worldFromLocal = new Matrix4().set(r0, r3, r6, x, r1, r4, r7, y, r2, r5, r8, z, 0, 0, 0, 1);
-  return localGeometry(record[0] ?? 0, record.slice(13, 17)).applyMatrix4(worldFromLocal);
+  return new Matrix4().set(r0, r3, r6, x, r1, r4, r7, y, r2, r5, r8, z, 0, 0, 0, 1);
 }
 
 /** An imported mesh in the mirror's frame. */
@@ -41,4 +52,9 @@ export function meshGeometry({ position }: Triangles): BufferGeometry {
   geometry.setAttribute('position', new BufferAttribute(position, 3));
   geometry.computeVertexNormals();
   return geometry;
+}
+
+/** Solid i in the mirror's frame. */
+export function solidGeometry(solids: Solids, i: number): BufferGeometry {
+  return localSolid(solids, i).geometry().applyMatrix4(placeOfSolid(solids, i));
 }
