@@ -111,13 +111,13 @@ function doubt(cell: Cell, field: Float64Array): number {
  */
 export function extremeOf(
   face: Face,
-  { clearCells, clearNodes }: FaceWeights,
+  { clearCellsAt, clearNodes }: FaceWeights,
   isMixed: (cell: Cell) => boolean,
   field: Float64Array,
   sign: 1 | -1,
 ): Extreme {
   const top = bestNode(clearNodes.fine, field, sign);
-  const around = clearCells.filter(({ nodes }) => nodes.some((node) => isSamePlace(face, node, top)));
+  const around = clearCellsAt(top);
   const [first] = around;
   if (!first) return { value: 0, error: 0, position: [0, 0, 0] };
   const own = around.find(({ nodes }) => nodes.includes(top)) ?? first;
@@ -149,9 +149,4 @@ function placeOf(face: Face, { cell: { region }, u, v }: Best): readonly [number
   gridNodeInto(at, 0, face.grid, a0 + u * (a1 - a0), b0 + v * (b1 - b0), Math.floor(a0), Math.floor(b0));
   const [x = 0, y = 0, z = 0] = at.position;
   return [x, y, z];
-}
-
-/** Whether two nodes lie at one point: in the middle of a mirror without a hole every azimuth has a node of its own. */
-function isSamePlace({ points: { position } }: Face, a: number, b: number): boolean {
-  return a === b || (position[3 * a] === position[3 * b] && position[3 * a + 1] === position[3 * b + 1]);
 }

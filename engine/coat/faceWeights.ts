@@ -17,7 +17,8 @@ export interface FaceWeights {
   readonly clear: NodeAreas;
   /** its outermost 2 % */
   readonly edge: NodeAreas;
-  readonly clearCells: readonly Cell[];
+  /** cells of the clear aperture that meet at a node's place */
+  readonly clearCellsAt: (node: number) => readonly Cell[];
   /** nodes of the clear aperture, and every second one */
   readonly clearNodes: { readonly fine: Int32Array; readonly coarse: Int32Array };
   /** triangles between them, and between every second one */
@@ -43,10 +44,20 @@ export function faceWeights(face: Face): FaceWeights {
       face.cells.filter(({ zone }) => zone === 'edge'),
       count,
     ),
-    clearCells,
+    clearCellsAt: cellFinder(face, clearCells),
     clearNodes: { fine: nodesOf(clearCells), coarse: nodesOf(thinned) },
     triangles: { fine: trianglesOf(clearCells, position), coarse: trianglesOf(thinned, position) },
   };
+}
+
+/** Finds cells by node. In the middle of a mirror without a hole every azimuth has a node of its own at one place. */
+function cellFinder({ points: { position } }: Face, cells: readonly Cell[]): (node: number) => readonly Cell[] {
+  const isMiddle = (node: number): boolean =>
+    position[3 * node] === position[0] && position[3 * node + 1] === position[1];
+  return (node) =>
+    isMiddle(node)
+      ? cells.filter(({ nodes }) => nodes.some(isMiddle))
+      : cells.filter(({ nodes }) => nodes.includes(node));
 }
 
 function nodesOf(cells: readonly Cell[]): Int32Array {

@@ -20,22 +20,28 @@ export interface MassBudget {
   readonly closure: Estimate;
 }
 
-/** All places but the face, replicate by replicate: what the closure takes from rays. */
+/** Mass at all places but the face: what the closure takes from rays. */
 function massBesideFace(shares: readonly Float64Array[], masses: Float64Array, length: number): Estimate {
-  const beside = shares.map((share) =>
-    Float64Array.from({ length: REPLICATES }, (_, k) =>
-      share.subarray(k * length, (k + 1) * length).reduce((sum, value, p) => (p === FACE ? sum : sum + value), 0),
-    ),
-  );
-  return massAt(0, beside, masses, 1);
+  const totals = new Float64Array(REPLICATES);
+  shares.forEach((share, f) => {
+    for (let i = 0; i < share.length; i++) {
+      if (i % length !== FACE) totals[Math.floor(i / length)]! += masses[f]! * share[i]!;
+    }
+  });
+  return meanOf(totals);
 }
 
-/** Mean of a place's mass over the replicates, with STANDARD_ERRORS times its standard error. */
+/** Mass at one place. */
 function massAt(place: number, shares: readonly Float64Array[], masses: Float64Array, length: number): Estimate {
   const totals = new Float64Array(REPLICATES);
   shares.forEach((share, f) => {
     for (let k = 0; k < REPLICATES; k++) totals[k]! += masses[f]! * share[k * length + place]!;
   });
+  return meanOf(totals);
+}
+
+/** Mean over the replicates, with STANDARD_ERRORS times its standard error. */
+function meanOf(totals: Float64Array): Estimate {
   const mean = totals.reduce((sum, value) => sum + value, 0) / REPLICATES;
   const variance = totals.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (REPLICATES - 1);
   return { value: mean, error: STANDARD_ERRORS * Math.sqrt(variance / REPLICATES) };
