@@ -1,7 +1,7 @@
 /** Works out the coats of variants that have none, one after another, whenever the page itself has nothing to do. */
 import { evaluator } from '../evaluator.ts';
 import { useResult } from '../resultStore.ts';
-import { updateVariant, useVariants, type Variant } from './variantStore.ts';
+import { finalCoat, updateVariant, useVariants, type Variant } from './variantStore.ts';
 
 /** Longest stretch without letting the page paint and take input, ms. */
 const STRETCH = 12;
@@ -22,7 +22,7 @@ const phaseOf = (id: string): Variant['phase'] | undefined =>
 
 /** What the page has just worked out itself need not be worked out again. */
 function takeCoatOfPage(): void {
-  const { coat } = useResult.getState();
+  const coat = finalCoat();
   if (!coat) return;
   for (const { id, snapshot, coat: own } of useVariants.getState().variants)
     if (!own && snapshot.plant === coat.plant) updateVariant(id, { coat, phase: 'done', share: 1, error: null });

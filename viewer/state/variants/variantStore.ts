@@ -2,7 +2,7 @@
 import { create } from 'zustand';
 import type { Coat } from '../../../engine/index.ts';
 import { useDesign, type Snapshot } from '../designStore.ts';
-import { adopt } from '../editDesign.ts';
+import { adopt, useGesture } from '../editDesign.ts';
 import { useResult } from '../resultStore.ts';
 import { announce } from './announcement.ts';
 import { MAX_VARIANTS } from './variantsDocument.ts';
@@ -59,11 +59,17 @@ export function nextName(plantName: string, variants: readonly Variant[]): strin
   return `Variant ${n}`;
 }
 
+/** The page's coat if it is final: those of a drag make do with fewer rays. */
+export function finalCoat(): Coat | null {
+  const { coat, phase } = useResult.getState();
+  return phase === 'done' && !useGesture.getState().isActive ? coat : null;
+}
+
 /** Pins the current state; answers why not, or null if it was done. */
 export function pinCurrent(name?: string): string | null {
   const { variants } = useVariants.getState();
   const { current } = useDesign.getState();
-  const { coat } = useResult.getState();
+  const coat = finalCoat();
   if (variants.length >= MAX_VARIANTS) {
     const refusal = `There are ${MAX_VARIANTS} variants already; delete one first.`;
     announce(refusal);
