@@ -7,7 +7,7 @@ import { addMesh, addPart, type AddedKind } from '../../viewer/state/edits/addPa
 import { base64Of } from '../../viewer/state/edits/base64.ts';
 import {
   withArrangement,
-  withLaw,
+  emissionOfLaw,
   withPath,
   withShape,
   withWitnessPlace,
@@ -86,6 +86,11 @@ const anyFile: fc.Arbitrary<DesignFile> = fc
     return { ...design, filaments } as DesignFile;
   })
   .filter((file) => validPlant(file as unknown as Readonly<Record<string, unknown>>) !== undefined);
+
+/** The design with a type that emits by another law. */
+function withLaw(file: DesignFile, name: string, law: Parameters<typeof emissionOfLaw>[1]): DesignFile {
+  return withValue(file, ['filamentTypes', name, 'emission'], emissionOfLaw(file.filamentTypes[name]!.emission, law));
+}
 
 /** Every part of a plant that can be duplicated and deleted again. */
 function ownParts(file: DesignFile): Part[] {

@@ -3,6 +3,8 @@ import { openPlantFile, type DesignFile } from '../../../engine/index.ts';
 import { faceHeights } from '../../../engine/geometry/mirrorShape.ts';
 import { typeHasCharge } from './charges.ts';
 import { lengthText, pointText } from './lengths.ts';
+import { meshInPlaceOf } from './obstacleShapes.ts';
+import { withValue } from './path.ts';
 import { freeName, type ObstacleFile, type Present, type SetFile, type TypeFile, type WitnessFile } from './parts.ts';
 import type { Part } from '../selection.ts';
 
@@ -147,6 +149,14 @@ export function addMesh({ file, plant }: Present, name: string, data: string, un
     position: pointText([plant.shape.centerX, 0, 0], 'm'),
   };
   return { file: { ...file, obstacles: [...old, mesh] }, part: { kind: 'obstacle', index: old.length } };
+}
+
+/** The plant with an obstacle that takes its shape from an STL file; a mesh stays where it is. */
+export function withMesh(file: DesignFile, index: number, data: string, unit: MeshUnit): DesignFile {
+  const old = file.obstacles?.[index];
+  if (!old) return file;
+  const { file: _named, ...placed } = old.shape === 'mesh' ? old : meshInPlaceOf(old);
+  return withValue(file, ['obstacles', index], { ...placed, data, unit });
 }
 
 export type MeshUnit = NonNullable<Extract<ObstacleFile, { shape: 'mesh' }>['unit']>;

@@ -5,11 +5,11 @@ import { tableOfLaw } from './emissionTables.ts';
 import { lengthText, metresOf, pointText, type Vector } from './lengths.ts';
 import { obstacleOfShape, type SolidShape } from './obstacleShapes.ts';
 import { withSet, type Present, type SetFile, type TypeFile } from './parts.ts';
-import { valueAt, withValue, type Path } from './path.ts';
+import { withValue } from './path.ts';
 import { asSingleFilaments } from './singleFilaments.ts';
 
 export type Arrangement = SetFile['arrangement'];
-type Emission = TypeFile['emission'];
+export type Emission = TypeFile['emission'];
 
 /** The plant with a set in another arrangement. As a list it is the same plant; else it stands near its old place. */
 export function withArrangement(present: Present, iSet: number, arrangement: Arrangement): DesignFile {
@@ -76,16 +76,10 @@ function gridOf(filaments: readonly Filament[], count: number, share: number): o
   return { columns, rows, spacing: [pitch(width, columns), pitch(height, rows)] };
 }
 
-/** The plant with a type that emits by another law; a table starts as what the old law says. */
-export function withLaw(file: DesignFile, name: string, law: Emission['law']): DesignFile {
-  const path: Path = ['filamentTypes', name, 'emission'];
-  const old = valueAt(file, path) as Emission | undefined;
-  if (!old || old.law === law) return file;
-  return withValue(
-    file,
-    path,
-    law === 'table' ? tableOfLaw(old) : law === 'cosine power' ? { law, power: 1 } : { law },
-  );
+/** An emission by another law; a table starts as what the old law says. */
+export function emissionOfLaw(old: Emission, law: Emission['law']): Emission {
+  if (old.law === law) return old;
+  return law === 'table' ? tableOfLaw(old) : law === 'cosine power' ? { law, power: 1 } : { law };
 }
 
 /** The plant with an obstacle of another shape, about as large and in the same place. */

@@ -71,6 +71,11 @@ const round = (value: number): number => Math.round(value * 1e5) / 1e5;
 const text = (value: number): string => lengthText(round(value), 'm');
 const at = (x: number, y: number, z: number): PointText => pointText([round(x), round(y), round(z)], 'm');
 
+/** A mesh, still without triangles, whose origin is in the middle of an obstacle. */
+export function meshInPlaceOf(old: ObstacleFile): Extract<ObstacleFile, { shape: 'mesh' }> {
+  return { shape: 'mesh', name: old.name, position: at(...extentOf(old).center) };
+}
+
 /** The same obstacle in another shape. */
 export function obstacleOfShape(old: ObstacleFile, shape: SolidShape): ObstacleFile {
   const { center, axis, length, diameter } = extentOf(old);

@@ -1,0 +1,77 @@
+/** First values of what a form adds: sections, directions, items of lists. */
+import type { Field } from './field.ts';
+
+/** First values by place, where the schema alone would give poor ones. */
+const STARTS: Readonly<Record<string, unknown>> = {
+  'type.shield': { removes: 'half-space', direction: 'away from mirror' },
+  'type.emission.direction': 'toward mirror',
+  'set.exceptions': { filament: 1, outOfUse: true },
+  'mirror.facing.sideways': '0 deg',
+  'obstacle.normal': [0, 0, 1],
+  'witness.normal': [0, 0, 1],
+};
+
+/** A value that a field can begin with. */
+export function startOf(field: Field): unknown {
+  if (field.kind !== 'list' && field.place in STARTS) return STARTS[field.place];
+  if (field.fallback !== undefined) return field.fallback;
+  switch (field.kind) {
+    case 'quantity':
+      return field.dimension === 'length' ? '0 m' : field.dimension === 'angle' ? '0 deg' : field.example;
+    case 'number':
+      return Number(field.example ?? 1);
+    case 'words':
+      return field.words[0];
+    case 'truth':
+      return false;
+    case 'fixed':
+      return field.value;
+    case 'tuple':
+      return isDirection(field) ? [0, 0, 1] : field.items.map(startOf);
+    case 'list':
+      return Array.from({ length: Math.max(1, field.min) }, () => startOf(field.item));
+    case 'group':
+      return Object.fromEntries(
+        field.fields.filter(({ isOptional }) => !isOptional).map((one) => [one.key, startOf(one)]),
+      );
+    case 'either':
+      return field.options[0] && startOf(field.options[0]);
+    case 'choice':
+    case 'text':
+      return '';
+  }
+}
+
+function isDirection(field: Extract<Field, { kind: 'tuple' }>): boolean {
+  return field.items.every(({ kind }) => kind === 'number');
+}
+
+/** One more item for a list, different from those that it has where they must differ. */
+export function nextItem(field: Extract<Field, { kind: 'list' }>, items: readonly unknown[]): unknown {
+  switch (field.place) {
+    case 'mirror.aspheric': {
+      const power = 2 + Math.max(2, ...items.map((item) => Number((item as { power?: unknown }).power) || 0));
+      return { power, coefficient: `0 m^-${power - 1}` };
+    }
+    case 'set.exceptions':
+      return { filament: firstFree(items), outOfUse: true };
+    case 'type.path': {
+      const [x = '0 m', y = '0 m', z = '0 m'] = (items.at(-1) ?? []) as string[];
+      return [x, y, stepped(z)];
+    }
+    default:
+      return items.at(-1) ?? startOf(field.item);
+  }
+}
+
+function firstFree(items: readonly unknown[]): number {
+  const taken = new Set(items.map((item) => (item as { filament?: unknown }).filament));
+  for (let n = 1; ; n++) if (!taken.has(n)) return n;
+}
+
+/** A coordinate a centimetre further in its own unit, so that a corner differs from the one before. */
+function stepped(text: string): string {
+  const match = /^\s*([+-]?[\d.]+)\s*(m|mm|cm)\s*$/.exec(text);
+  const step = { m: 0.01, cm: 1, mm: 10 }[match?.[2] ?? ''];
+  return match && step !== undefined ? `${Number((Number(match[1]) + step).toFixed(9))} ${match[2]}` : '10 mm';
+}
