@@ -1,8 +1,7 @@
 /** Marks the selected filaments as failed, or puts them back in use. */
-import type { DesignFile } from '../../../engine/index.ts';
 import { useDesign } from '../../state/designStore.ts';
 import { editDesign } from '../../state/editDesign.ts';
-import { withOwnValues } from '../../state/filamentEdits.ts';
+import { withOutOfUse } from '../../state/edits/ownValues.ts';
 import { useSelection } from '../../state/selection.ts';
 import { announce } from '../../state/variants/announcement.ts';
 
@@ -20,11 +19,6 @@ export function toggleOutOfUse(): void {
   }
   const outOfUse = meant.some((filament) => !filament.outOfUse);
   const what = meant.length === 1 ? first.name : `${meant.length} filaments`;
-  const problems = editDesign(`use of ${what}`, (file) =>
-    meant.reduce<DesignFile>(
-      (changed, { set, number }) => withOwnValues(changed, set, number, { outOfUse }) as DesignFile,
-      file,
-    ),
-  );
+  const problems = editDesign(`use of ${what}`, (file) => withOutOfUse(file, meant, outOfUse));
   announce(problems[0]?.message ?? `${what} ${outOfUse ? 'out of use' : 'in use again'}.`);
 }

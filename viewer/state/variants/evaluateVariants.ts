@@ -15,6 +15,7 @@ interface Run {
 }
 
 let running: Run | null = null;
+let isFollowing = false;
 
 const nextTask = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
 const phaseOf = (id: string): Variant['phase'] | undefined =>
@@ -57,6 +58,7 @@ async function evaluate({ id, snapshot }: Variant, run: Run): Promise<void> {
 
 /** Starts the next evaluation if the page has nothing to do; ends the running one if it has. */
 function look(): void {
+  if (!isFollowing) return;
   takeCoatOfPage();
   if (useResult.getState().phase === 'computing') {
     if (running) running.isEnded = true;
@@ -88,12 +90,17 @@ export function stopAllVariants(): void {
   for (const { id } of useVariants.getState().variants) stopVariant(id);
 }
 
-/** Keeps the variants evaluated; returns how to end that. */
+/** Keeps the variants evaluated; returns how to end that, the running evaluation too. */
 export function followVariants(): () => void {
+  isFollowing = true;
   const ends = [
     useVariants.subscribe(({ variants }, before) => variants !== before.variants && look()),
     useResult.subscribe(({ phase, coat }, before) => (phase !== before.phase || coat !== before.coat) && look()),
   ];
   look();
-  return () => ends.forEach((end) => end());
+  return () => {
+    isFollowing = false;
+    if (running) running.isEnded = true;
+    for (const end of ends) end();
+  };
 }
