@@ -2,6 +2,7 @@
 import { useDesign } from '../../state/designStore.ts';
 import { withPath } from '../../state/edits/changeKind.ts';
 import { useForm } from './fields/formContext.ts';
+import { inOrder } from './fields/inOrder.ts';
 import { isShown } from './fields/isShown.ts';
 import { fieldsOf, FORMS } from './fields/readSchema.ts';
 import { SelectControl } from './fields/SelectControl.tsx';
@@ -31,11 +32,9 @@ export function TypeFields({ parts }: { readonly parts: Parts<'type'> }) {
           )
         }
       />
-      {fieldsOf(FORMS.type)
-        .filter(({ place }) => isShown(place, values))
-        .map((field) => (
-          <Control key={field.key} field={field} path={[field.key]} />
-        ))}
+      {inOrder(fieldsOf(FORMS.type).filter(({ place }) => isShown(place, values))).map((field) => (
+        <Control key={field.key} field={field} path={[field.key]} />
+      ))}
     </div>
   );
 }

@@ -22,8 +22,8 @@ export function WitnessFields({ parts }: { readonly parts: Parts<'witness'> }) {
         help="on the mirror’s surface or its continuation beyond the rim, facing as the mirror does; or anywhere in the tank"
         value={free.size > 1 ? '' : free.has(true) ? 'free' : 'mirror'}
         options={[
-          { value: 'mirror', label: 'on the mirror or beside its rim' },
-          { value: 'free', label: 'at a position of its own' },
+          { value: 'mirror', label: 'on the mirror' },
+          { value: 'free', label: 'free in the tank' },
         ]}
         onChoose={(place) => {
           const { current } = useDesign.getState();

@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import { valueAt } from '../../../state/edits/path.ts';
 import { useForm, type ControlProps } from './formContext.ts';
+import { inOrder } from './inOrder.ts';
 import { isShown } from './isShown.ts';
 import { SelectControl } from './SelectControl.tsx';
 import { sharedFields } from './sharedFields.ts';
@@ -33,7 +34,7 @@ export function ChoiceControl({ field, path, onConvert, except = [], replaced = 
           .map((option) => ({ value: option, label: option }))}
         onChoose={onConvert}
       />
-      {fields.map((one) =>
+      {inOrder(fields).map((one) =>
         Object.hasOwn(replaced, one.key) ? (
           replaced[one.key]
         ) : (

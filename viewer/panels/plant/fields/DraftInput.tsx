@@ -1,6 +1,6 @@
 /** A text field of a form: keeps what was typed until it is accepted, steps by arrow keys, explains itself. */
 import { RotateCcw } from 'lucide-react';
-import { useEffect, useId, useState, type KeyboardEvent } from 'react';
+import { useEffect, useId, useState, type ChangeEvent, type KeyboardEvent } from 'react';
 import { stepText } from '../../../format/stepText.ts';
 import { Explained } from './Explained.tsx';
 
@@ -16,14 +16,25 @@ interface DraftInputProps {
   /** takes a text; answers why not, or null if it was taken */
   readonly onCommit: (text: string) => string | null;
   /** gives the field its default again; null if it has none, or has it already */
-  readonly onClear?: (() => void) | null;
+  readonly onClear?: (() => string | null) | null;
+  /** whether the text runs over several lines */
+  readonly isLong?: boolean;
 }
 
 /** Presses with Shift step ten times as far. */
 const BIG = 10;
 const ARROWS: Readonly<Record<string, number>> = { ArrowUp: 1, ArrowDown: -1 };
 
-export function DraftInput({ label, name, help, value, placeholder, onCommit, onClear = null }: DraftInputProps) {
+export function DraftInput({
+  label,
+  name,
+  help,
+  value,
+  placeholder,
+  onCommit,
+  onClear = null,
+  isLong = false,
+}: DraftInputProps) {
   const id = useId();
   const [draft, setDraft] = useState<string | null>(null);
   const [refusal, setRefusal] = useState<string | null>(null);
@@ -39,12 +50,13 @@ export function DraftInput({ label, name, help, value, placeholder, onCommit, on
     setDraft(refused === null ? null : text);
     setRefusal(refused);
   };
-  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>): void => {
-    if (event.key === 'Enter') commit(draft ?? value);
+  const onKeyDown = (event: KeyboardEvent<HTMLElement>): void => {
+    if (event.key === 'Enter' && !(isLong && event.shiftKey)) commit(draft ?? value);
     if (event.key === 'Escape' && draft !== null) {
       event.stopPropagation();
       reset();
     }
+    if (isLong) return;
     const steps = (ARROWS[event.key] ?? 0) * (event.shiftKey ? BIG : 1);
     if (steps === 0 || event.altKey || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
@@ -52,33 +64,33 @@ export function DraftInput({ label, name, help, value, placeholder, onCommit, on
     const to = stepText(from, steps);
     if (to !== from) commit(to);
   };
+  const shared = {
+    id,
+    autoComplete: 'off',
+    spellCheck: isLong,
+    'aria-label': name,
+    value: draft ?? value,
+    placeholder,
+    'aria-invalid': refusal !== null,
+    'aria-describedby': `${id}-help ${id}-refusal`,
+    onChange: ({ target }: ChangeEvent<HTMLInputElement | HTMLTextAreaElement>) => {
+      setDraft(target.value);
+      setRefusal(null);
+    },
+    onBlur: () => draft !== null && refusal === null && commit(draft),
+    onKeyDown,
+  };
   return (
     <Explained id={id} label={label} help={help} refusal={refusal}>
       <span className="plant-input">
-        <input
-          id={id}
-          type="text"
-          autoComplete="off"
-          spellCheck={false}
-          aria-label={name}
-          value={draft ?? value}
-          placeholder={placeholder}
-          aria-invalid={refusal !== null}
-          aria-describedby={`${id}-help ${id}-refusal`}
-          onChange={(event) => {
-            setDraft(event.target.value);
-            setRefusal(null);
-          }}
-          onBlur={() => draft !== null && refusal === null && commit(draft)}
-          onKeyDown={onKeyDown}
-        />
+        {isLong ? <textarea rows={4} className="plant-prose" {...shared} /> : <input type="text" {...shared} />}
         {onClear && (
           <button
             type="button"
             className="plant-clear"
             title="Back to the default"
             aria-label={`${name ?? label}: back to the default`}
-            onClick={onClear}
+            onClick={() => setRefusal(onClear())}
           >
             <RotateCcw aria-hidden="true" size={14} />
           </button>

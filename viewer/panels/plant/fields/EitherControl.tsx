@@ -47,9 +47,17 @@ export function EitherControl({ field, path, name }: ControlProps) {
         options={options}
         onChoose={choose}
       />
-      {chosen && chosen.kind !== 'words' && shared !== VARIOUS && <Control field={chosen} path={path} name={title} />}
+      {chosen && chosen.kind !== 'words' && shared !== VARIOUS && (
+        <Control field={withDefault(chosen, field)} path={path} name={title} />
+      )}
     </div>
   );
+}
+
+/** One kind of a value, with the default of the whole. */
+function withDefault(option: Field, { fallback, isOptional }: Field): Field {
+  const isDefault = option.kind === 'number' && fallback !== undefined;
+  return isDefault ? { ...option, fallback, isOptional } : option;
 }
 
 function holds(option: Field, value: unknown): boolean {
@@ -70,7 +78,7 @@ function holds(option: Field, value: unknown): boolean {
 
 function alternativeLabel(field: Field, option: Field): string {
   if (option.kind === 'list') return 'loop by loop';
-  if (option.kind === 'number') return 'the same on every loop';
+  if (option.kind === 'number') return 'all loops alike';
   return lookUp(ALTERNATIVES, field.place) ?? option.label;
 }
 

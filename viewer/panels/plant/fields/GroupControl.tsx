@@ -1,6 +1,7 @@
 /** A section inside a part. One that needs values to exist is switched on and off as a whole. */
 import { useId, useState } from 'react';
 import { useForm, type ControlProps } from './formContext.ts';
+import { inOrder } from './inOrder.ts';
 import { isShown } from './isShown.ts';
 import { startOf } from './starts.ts';
 import { useShared } from './useValues.ts';
@@ -13,7 +14,7 @@ export function GroupControl({ field, path, name }: ControlProps) {
   if (field.kind !== 'group') return null;
   const isSwitched = field.isOptional && field.fields.some(({ isOptional }) => !isOptional);
   const isThere = !isSwitched || shared !== undefined;
-  const fields = field.fields.filter(({ place }) => isShown(place, parts));
+  const fields = inOrder(field.fields.filter(({ place }) => isShown(place, parts)));
   const controls = fields.map((one) => (
     <Control
       key={one.key}

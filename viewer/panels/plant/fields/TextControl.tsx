@@ -6,6 +6,9 @@ import { shownText } from './shownText.ts';
 import { typedValue } from './typedValue.ts';
 import { useShared, VARIOUS } from './useValues.ts';
 
+/** Places whose text runs over several lines. */
+const LONG = new Set(['story']);
+
 export function TextControl({ field, path, name }: ControlProps) {
   const { change, defaultText } = useForm();
   const units = useUnits();
@@ -25,8 +28,9 @@ export function TextControl({ field, path, name }: ControlProps) {
       help={helpOf(field.help, value, inFile, field.isOptional ? standard : undefined, shown)}
       value={value}
       placeholder={shared === VARIOUS ? 'various' : standard === undefined ? exampleOf(field.example) : shown(standard)}
+      isLong={LONG.has(field.place)}
       onCommit={set}
-      onClear={field.isOptional && (isGiven || shared === VARIOUS) ? () => void set('') : null}
+      onClear={field.isOptional && (isGiven || shared === VARIOUS) ? () => set('') : null}
     />
   );
 }

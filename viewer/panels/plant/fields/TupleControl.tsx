@@ -9,6 +9,9 @@ import { startOf } from './starts.ts';
 import { typedValue } from './typedValue.ts';
 import { useShared, VARIOUS } from './useValues.ts';
 
+/** Digits shown of a component of a direction. */
+const NUMBER_DIGITS = 6;
+
 type Tuple = Extract<Field, { kind: 'tuple' }>;
 
 export function TupleControl({ field, path, name }: ControlProps) {
@@ -58,7 +61,7 @@ function Component({ tuple, item, i, path, title }: ComponentProps) {
   const shown = (value: unknown): string =>
     item.kind === 'quantity'
       ? shownText(String(value as string), item.dimension, item.place, units)
-      : String(value as number);
+      : String(Number((value as number).toPrecision(NUMBER_DIGITS)));
   return (
     <DraftInput
       label={item.key}
