@@ -15,7 +15,7 @@ import {
 const SEED = 20_260_101;
 
 function design(id: string, usedAt: number, more: Partial<KeptDesign> = {}): KeptDesign {
-  return { id, name: id, head: usedAt, usedAt, saved: null, declined: null, target: null, ...more };
+  return { id, name: id, head: usedAt, usedAt, saved: null, declined: null, ...more };
 }
 
 describe('the states of a design', () => {

@@ -40,6 +40,8 @@ export function startOffline(): void {
 /** Loads the page again in its new version, once all work is kept. */
 export async function loadUpdate(): Promise<void> {
   await flush();
-  navigator.serviceWorker.addEventListener('controllerchange', () => window.location.reload());
+  const reload = (): void => window.location.reload();
+  if (waiting?.state !== 'installed') reload(); // another tab has put it in charge already
+  navigator.serviceWorker.addEventListener('controllerchange', reload);
   waiting?.postMessage('take over');
 }

@@ -4,7 +4,7 @@ import { create } from 'zustand';
 import { useDesign } from './designStore.ts';
 import { noteSaved } from './keep/keeper.ts';
 import { traceOf } from './keep/lineage.ts';
-import type { SaveTarget } from './keep/records.ts';
+import { fileToWrite, savedName, setSaveTarget } from './keep/saveTargets.ts';
 import { openFiles, refuse } from './openFiles.ts';
 
 /** A dialog that the user closes without choosing is no fault. */
@@ -40,26 +40,17 @@ export const useSaved = create<{ readonly name: string | null; readonly count: n
   count: 0,
 }));
 
-/** The file to write again, or null to ask: also when somebody else has written it since. */
-async function fileToWrite(target: SaveTarget | null | undefined): Promise<FileSystemFileHandle | null> {
-  if (!target) return null;
-  try {
-    const { lastModified } = await target.handle.getFile();
-    return lastModified === target.modified ? target.handle : null;
-  } catch {
-    return null; // moved or deleted
-  }
-}
-
-async function save(target: SaveTarget | null | undefined): Promise<string | null> {
+async function save(again: boolean): Promise<string | null> {
   const snapshot = useDesign.getState().current;
   const { file } = snapshot;
+  const designId = traceOf(snapshot)?.design.id;
   const blob = new Blob([`${JSON.stringify(file, null, 2)}\n`], { type: 'application/json' });
-  const fileName = target?.handle.name ?? fileNameOf(file.name);
+  const fileName = savedName(designId) ?? fileNameOf(file.name);
   try {
     const options = { fileName, extensions: ['.json'], description: 'Design' };
-    const handle = await fileSave(blob, options, await fileToWrite(target));
-    noteSaved(snapshot, handle && { handle, modified: (await handle.getFile()).lastModified });
+    const handle = await fileSave(blob, options, again ? await fileToWrite(designId) : null);
+    const modified = (await handle?.getFile())?.lastModified ?? 0;
+    setSaveTarget(noteSaved(snapshot), handle && { handle, modified });
     const name = handle?.name ?? fileName;
     useSaved.setState(({ count }) => ({ name, count: count + 1 }));
     return name;
@@ -75,10 +66,10 @@ async function save(target: SaveTarget | null | undefined): Promise<string | nul
  * @returns the name it was saved under, or null if it was not saved
  */
 export async function saveDesign(): Promise<string | null> {
-  return save(traceOf(useDesign.getState().current)?.design.target);
+  return save(true);
 }
 
 /** Saves the current design to a file that the user chooses; answers like saveDesign. */
 export async function saveDesignAs(): Promise<string | null> {
-  return save(null);
+  return save(false);
 }

@@ -20,8 +20,14 @@ export function CopyLink() {
   };
   return (
     <>
-      <button type="button" ref={button} onClick={() => void copy()}>
-        <Link aria-hidden="true" size={16} /> Copy link
+      <button
+        type="button"
+        ref={button}
+        className="keep-short"
+        title="Copy a link with the whole design"
+        onClick={() => void copy()}
+      >
+        <Link aria-hidden="true" size={16} /> <span>Copy link</span>
       </button>
       <div
         ref={popover}

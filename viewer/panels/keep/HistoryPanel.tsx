@@ -16,7 +16,7 @@ interface StateRowProps {
   readonly isDisabled: boolean;
 }
 
-function StateRow({ state: { designId, at, label, name }, isPresent, isDisabled }: StateRowProps) {
+function StateRow({ state: { designId, at, label, value, name }, isPresent, isDisabled }: StateRowProps) {
   const moment = momentText(at, Date.now());
   const go = (): void => void restore(designId, `restore ${moment} of`, at);
   return (
@@ -28,7 +28,10 @@ function StateRow({ state: { designId, at, label, name }, isPresent, isDisabled 
         onClick={isPresent ? undefined : go}
         title={isPresent ? 'On the page now' : `Restore “${name}” as it was at ${moment}`}
       >
-        <span className="keep-label">{capitalised(label)}</span>
+        <span className="keep-label">
+          {capitalised(label)}
+          {value !== null && <span className="keep-value"> {value}</span>}
+        </span>
         {isPresent && <Check aria-label="on the page now" size={16} />}
         <time className="number" dateTime={new Date(at).toISOString()}>
           {moment}

@@ -1,6 +1,7 @@
 /** Save and Save as, with what came of it. */
-import { Save } from 'lucide-react';
+import { Save, SaveAll } from 'lucide-react';
 import { saveDesign, saveDesignAs, useSaved } from '../../state/fileDialogs.ts';
+import './keep.css';
 
 export function SaveButtons() {
   const { name, count } = useSaved();
@@ -12,10 +13,11 @@ export function SaveButtons() {
       <button
         type="button"
         onClick={() => void saveDesignAs()}
-        title="Save under another name (Ctrl+Shift+S)"
+        className="keep-short"
+        title="Save as, under another name (Ctrl+Shift+S)"
         aria-keyshortcuts="Control+Shift+S"
       >
-        Save as
+        <SaveAll aria-hidden="true" size={16} /> <span>Save as</span>
       </button>
       <span className="visually-hidden" aria-live="polite">
         {name !== null && <span key={count}>Saved as {name}</span>}

@@ -56,6 +56,12 @@ export interface FullState {
   readonly files: ReadonlyMap<string, Bytes>;
 }
 
+/** Writes a file that is not there yet; under one key there are always the same bytes. */
+async function putOnce(tx: Writing, key: FileKey, bytes: Bytes): Promise<void> {
+  const store = tx.objectStore('files');
+  if ((await store.getKey(key)) === undefined) await store.put(bytes, key);
+}
+
 /** Drops files that no state of the design names any more. */
 async function dropOrphans(tx: Writing, id: string): Promise<void> {
   const files = await tx.objectStore('files').getAllKeys(ofDesign(id));
@@ -108,7 +114,7 @@ export async function writeState(me: string, full: FullState, design: KeptDesign
     tx.objectStore('leases').put({ designId: design.id, holder: me, beat: Date.now() }),
     tx.objectStore('states').put(state),
     tx.objectStore('texts').put(text, key),
-    ...Array.from(files, async ([fileId, bytes]) => tx.objectStore('files').put(bytes, [design.id, fileId])),
+    ...Array.from(files, async ([fileId, bytes]) => putOnce(tx, [design.id, fileId], bytes)),
     tx.objectStore('designs').put({ ...design, declined: old?.declined ?? null }),
   ]);
   await dropOldStates(tx, design);
@@ -198,6 +204,11 @@ export async function renewLease(designId: string, me: string): Promise<boolean>
   if (isMine) await tx.store.put({ designId, holder: me, beat: Date.now() });
   await tx.done;
   return isMine;
+}
+
+/** Gives a design back in one request, which a page that is going away can still make. */
+export async function abandonLease(designId: string): Promise<void> {
+  await (await database()).delete('leases', designId);
 }
 
 /** Gives a design back. */

@@ -1,6 +1,6 @@
 /** What the page shows about keeping: which design, who may write it, and what went wrong. */
 import { create } from 'zustand';
-import { formatProblem, type Problem } from '../../../engine/index.ts';
+import type { Problem } from '../../../engine/index.ts';
 import type { KeptDesign } from './records.ts';
 
 /**
@@ -56,9 +56,4 @@ const READ_ONLY: Problem = {
 export function editRefusals(): readonly Problem[] {
   const { tenure } = useKeep.getState();
   return tenure === 'elsewhere' || tenure === 'lost' ? [READ_ONLY] : [];
-}
-
-/** The same as text for a button's title, or undefined. */
-export function editRefusalText(): string | undefined {
-  return editRefusals().map(formatProblem)[0];
 }

@@ -1,9 +1,10 @@
 /** Writes each design state on the page into the database, a moment after it was made. */
 import { useDesign, type Snapshot } from '../designStore.ts';
 import { findText, writeState, type FullState } from './database.ts';
+import { fileIdOf } from './fileIds.ts';
 import { noteFailure, noteRevision, useKeep } from './keepStore.ts';
 import { beginDesign, traceOf, traceStep, type DesignTrace, type Trace } from './lineage.ts';
-import { freshId, textSum, type SaveTarget } from './records.ts';
+import { freshId, textSum } from './records.ts';
 
 type Bytes = Uint8Array<ArrayBuffer>;
 
@@ -25,20 +26,12 @@ const LONGEST_WAIT = 1000;
 
 /** What is not written yet, in the order of making. */
 const pending = new Map<Trace, Snapshot>();
-const fileIds = new WeakMap<Bytes, string>();
 let timer: ReturnType<typeof setTimeout> | undefined;
 let waitingSince: number | null = null;
 let writing: Promise<void> = Promise.resolve();
 let followers: Followers | null = null;
 
-/** The key under which a file's bytes are kept; the same bytes are kept once. */
-function fileIdOf(bytes: Bytes): string {
-  const id = fileIds.get(bytes) ?? freshId();
-  fileIds.set(bytes, id);
-  return id;
-}
-
-function fullState({ design, at, label }: Trace, { file, files }: Snapshot): FullState {
+function fullState({ design, at, label, value }: Trace, { file, files }: Snapshot): FullState {
   const text = JSON.stringify(file);
   const keyed = Array.from(files, ([name, bytes]) => [name, fileIdOf(bytes), bytes] as const);
   return {
@@ -46,6 +39,7 @@ function fullState({ design, at, label }: Trace, { file, files }: Snapshot): Ful
       designId: design.id,
       at,
       label,
+      value,
       name: file.name,
       files: keyed.map(([name, id]) => [name, id] as const),
       textSum: textSum(text),
@@ -78,8 +72,8 @@ async function write(trace: Trace, snapshot: Snapshot): Promise<void> {
     if (trace.isStored) pending.delete(trace);
     return;
   }
-  const { id, saved, target } = design;
-  const kept = { id, name: snapshot.file.name, head: trace.at, usedAt: Date.now(), saved, declined: null, target };
+  const { id, saved } = design;
+  const kept = { id, name: snapshot.file.name, head: trace.at, usedAt: Date.now(), saved, declined: null };
   if (!(await writeState(ME, fullState(trace, snapshot), kept))) {
     if (trace.isStored) pending.delete(trace);
     followers?.onLost(design);
@@ -149,7 +143,6 @@ async function recognise(trace: Trace, { file, files }: Snapshot): Promise<void>
     if (isSame) trace.at = found.state.at;
     trace.isStored = isSame;
     trace.design.saved = trace.at;
-    if (found.design.saved === found.state.at) trace.design.target = found.design.target;
   } catch (error) {
     noteFailure(error);
   }
@@ -160,17 +153,17 @@ export function keepSnapshot(snapshot: Snapshot, label: string): Trace {
   return traceOf(snapshot) ?? beginDesign(snapshot, label);
 }
 
-/** Notes that a snapshot was saved to a file. */
-export function noteSaved(snapshot: Snapshot, target: SaveTarget | null): void {
+/** Notes that a snapshot was saved to a file; answers the kept design that it is. */
+export function noteSaved(snapshot: Snapshot): string {
   const trace = keepSnapshot(snapshot, 'save');
   trace.design.saved = trace.at;
-  trace.design.target = target;
   // the head stays where it is: the page may have moved on while the file was written
   const { current } = useDesign.getState();
   const head = traceOf(current);
   if (head?.design === trace.design) queue(head, current);
   else queue(trace, snapshot);
   showTrace(head);
+  return trace.design.id;
 }
 
 /** Keeps every design that comes onto the page. */

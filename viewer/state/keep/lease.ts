@@ -4,7 +4,7 @@ import type { Lease } from './records.ts';
 /** Between two signs of life, ms. */
 export const BEAT = 2000;
 /** A tab that shows no sign of life for so long, and answers no question, is gone, ms. */
-export const STALE = 10_000;
+export const STALE = 6000;
 /** How long a tab may take to answer, ms. */
 export const ANSWER = 400;
 

@@ -1,13 +1,13 @@
 /** Which kept design, and which of its states, each design on the page is. */
 import type { DesignState, Snapshot } from '../designStore.ts';
-import { freshId, freshTime, type SaveTarget } from './records.ts';
+import { changedValue } from './changedValue.ts';
+import { freshId, freshTime } from './records.ts';
 
 /** A kept design as this tab knows it; shared by all its states. */
 export interface DesignTrace {
   id: string;
   /** the state that also lies in a file or a preset */
   saved: number | null;
-  target: SaveTarget | null;
   /** settles once it is known whether the design has been kept before */
   ready: Promise<void>;
 }
@@ -17,6 +17,8 @@ export interface Trace {
   readonly design: DesignTrace;
   at: number;
   readonly label: string;
+  /** the one value that the edit changed, or null */
+  readonly value: string | null;
   /** whether the database holds it as it is */
   isStored: boolean;
 }
@@ -35,13 +37,13 @@ export function setTrace(snapshot: Snapshot, trace: Trace): Trace {
 
 /** A design that was not kept before. */
 export function newDesign(saved: number | null = null): DesignTrace {
-  return { id: freshId(), saved, target: null, ready: Promise.resolve() };
+  return { id: freshId(), saved, ready: Promise.resolve() };
 }
 
 /** Starts to keep a snapshot as a design of its own, in the state that lies in a file or a preset. */
 export function beginDesign(snapshot: Snapshot, label: string): Trace {
   const at = freshTime();
-  return setTrace(snapshot, { design: newDesign(at), at, label, isStored: false });
+  return setTrace(snapshot, { design: newDesign(at), at, label, value: null, isStored: false });
 }
 
 /** Files are opened under this label; every other step is an edit. */
@@ -67,8 +69,14 @@ export function traceStep(state: DesignState, before: DesignState): Step | null 
   const parent = traceOf(before.current);
   const base = parent ?? beginDesign(before.current, 'as the preset has it');
   const goesOn = parent !== undefined && state.past === before.past && parent.at !== parent.design.saved;
-  const at = goesOn ? parent.at : freshTime();
-  const trace = setTrace(current, { design: base.design, at, label, isStored: false });
+  const start = goesOn ? (state.past.at(-1)?.other ?? before.current) : before.current;
+  const trace = setTrace(current, {
+    design: base.design,
+    at: goesOn ? parent.at : freshTime(),
+    label,
+    value: changedValue(start.file, current.file),
+    isStored: false,
+  });
   return { trace, base: parent ? null : base, isOpened: false };
 }
 
@@ -78,7 +86,7 @@ export function splitOff({ current, past, future }: DesignState, from: DesignTra
   for (const snapshot of [...past, ...future].map(({ other }) => other).concat(current)) {
     const trace = traceOf(snapshot);
     if (trace?.design === from)
-      setTrace(snapshot, { design: copy, at: freshTime(), label: trace.label, isStored: false });
+      setTrace(snapshot, { design: copy, at: freshTime(), label: trace.label, value: trace.value, isStored: false });
   }
   return copy;
 }

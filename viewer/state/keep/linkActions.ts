@@ -32,7 +32,7 @@ export function openLink(): boolean {
   dismissRefusal();
   const snapshot: Snapshot = { file: opened.file, files: new Map(), plant: opened.plant, presetId: null };
   // a link is no file: the design counts as unsaved until it lies in one
-  setTrace(snapshot, { design: newDesign(), at: freshTime(), label: 'open a link', isStored: false });
+  setTrace(snapshot, { design: newDesign(), at: freshTime(), label: 'open a link', value: null, isStored: false });
   adopt(snapshot, 'open a link');
   clearFragment();
   return true;

@@ -7,6 +7,8 @@ export interface KeptState {
   readonly at: number;
   /** the edit that made it, such as "height of outer" */
   readonly label: string;
+  /** the one value that the edit changed, such as "0.95 m", or null */
+  readonly value: string | null;
   readonly name: string;
   /** the files that it names, by the keys of their bytes */
   readonly files: readonly (readonly [name: string, fileId: string])[];
@@ -26,15 +28,6 @@ export interface KeptDesign {
   readonly saved: number | null;
   /** the state whose recovery the user has declined, or null */
   readonly declined: number | null;
-  /** the file that it was last saved to, where the browser can write it again */
-  readonly target: SaveTarget | null;
-}
-
-/** A file that can be written again without asking. */
-export interface SaveTarget {
-  readonly handle: FileSystemFileHandle;
-  /** the file's own time after our last writing, ms: another one means that somebody else has written it */
-  readonly modified: number;
 }
 
 /** The tab that may write a design. */

@@ -4,6 +4,7 @@ import { useDesign, type Snapshot } from '../designStore.ts';
 import { adopt } from '../editDesign.ts';
 import { refuse } from '../openFiles.ts';
 import { readState, type ReadState } from './database.ts';
+import { knowFiles } from './fileIds.ts';
 import { noteFailure } from './keepStore.ts';
 import { traceOf, setTrace, type DesignTrace, type Trace } from './lineage.ts';
 
@@ -11,19 +12,20 @@ import { traceOf, setTrace, type DesignTrace, type Trace } from './lineage.ts';
 function designOf({ design }: ReadState): DesignTrace {
   const present = traceOf(useDesign.getState().current)?.design;
   if (present?.id === design.id) return present;
-  return { id: design.id, saved: design.saved, target: design.target, ready: Promise.resolve() };
+  return { id: design.id, saved: design.saved, ready: Promise.resolve() };
 }
 
 /** A kept state as a snapshot, or null with the problems shown. */
 export function snapshotOf(read: ReadState): Snapshot | null {
   const { state, text, files } = read;
+  knowFiles(state, files);
   const opened = openPlant(text, files);
   if (!opened.ok) {
     refuse(`“${state.name}” cannot be restored`, opened.problems);
     return null;
   }
   const snapshot: Snapshot = { file: opened.file, files, plant: opened.plant, presetId: null };
-  const trace: Trace = { design: designOf(read), at: state.at, label: state.label, isStored: true };
+  const trace: Trace = { design: designOf(read), at: state.at, label: state.label, value: state.value, isStored: true };
   setTrace(snapshot, trace);
   return snapshot;
 }

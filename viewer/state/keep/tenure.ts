@@ -1,7 +1,7 @@
 /** Which tab may write the design on the page: two tabs never overwrite each other unseen. */
 import { useDesign } from '../designStore.ts';
 import { editDesign } from '../editDesign.ts';
-import { dropLease, readLease, readState, renewLease, seizeLease, takeLease } from './database.ts';
+import { abandonLease, dropLease, readLease, readState, renewLease, seizeLease, takeLease } from './database.ts';
 import { flush, hasPending, ME, queue, showTrace, unqueue } from './keeper.ts';
 import { noteFailure, noteRevision, useKeep, type Tenure } from './keepStore.ts';
 import { ANSWER, BEAT, judgeLease } from './lease.ts';
@@ -132,9 +132,9 @@ async function beat(): Promise<void> {
   }
 }
 
+/** A page that goes away has no time to wait for answers; what it has to write was sent off before. */
 async function leave(): Promise<void> {
-  await flush();
-  if (present && isHolder) await dropLease(present.id, ME);
+  if (present && isHolder) await abandonLease(present.id);
 }
 
 /** A page that comes back from the browser's memory claims its design again. */
