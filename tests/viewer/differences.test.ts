@@ -252,6 +252,36 @@ describe('differences of two designs', () => {
       ['filament b: position (-0.9 m, 0.1 m, 1.1 m) → (-0.8 m, 0.1 m, 1.1 m)'],
     ],
     [
+      'another emission law, with what belongs to it',
+      { 'filamentTypes.boat.emission': { law: 'isotropic' } },
+      [
+        'filament type boat: emission law cosine power → isotropic',
+        'filament type boat: emission power 1 → not given',
+        'filament type boat: emission tilt 10 deg → not given',
+      ],
+    ],
+    [
+      'another shape of the same name',
+      { 'obstacles[1]': { shape: 'sphere', name: 'beam', center: ['0 m', '0 m', '1.5 m'], diameter: '0.2 m' } },
+      [
+        'obstacle beam: shape box → sphere',
+        'obstacle beam: size (1 m, 0.1 m, 0.1 m) → not given',
+        'obstacle beam: diameter not given → 0.2 m',
+      ],
+    ],
+    [
+      'a list as a table',
+      {
+        'filaments[3].filaments': undefined,
+        'filaments[3].csv': 'name,x,y,z,charge,feed\n,m,m,m,g,\na,0.9,0.1,1.1,0.2,spare\nb,-0.9,0.1,1.1,0.3,\n',
+      },
+      [
+        'list extra: filaments listed in the design → as CSV text',
+        'filament a: axis radial → that of its set',
+        'filament b: charge that of its set, 400 mg → 300 mg',
+      ],
+    ],
+    [
       'a part that nobody gave words',
       { 'mirror.cornerAngle': '3 deg' },
       ['mirror: corner angle (clock angle of one corner of a hexagon) 0 deg → 3 deg'],

@@ -10,6 +10,8 @@ import { keyWords, spotText } from './differences/valueText.ts';
 
 export type { Comparable, Difference } from './differences/difference.ts';
 
+/** What is about no part of the plant. */
+const DESIGN = 'design';
 const SINGULAR: Readonly<Record<string, string>> = { obstacles: 'obstacle', witnesses: 'witness' };
 
 function changed(part: string, changes: readonly string[]): Difference[] {
@@ -78,7 +80,7 @@ function sectionDifferences(key: string, a: Spot, b: Spot, sides: readonly [Comp
   const [first, second] = [stepInto(a, key), stepInto(b, key)];
   if (isNamedList(first.value) && isNamedList(second.value)) return partDifferences(key, first, second, sides);
   if (isRecord(first.value) && isRecord(second.value)) return changed(keyWords(key), changesIn(first, second));
-  return changed('design', changesAt(first, second, keyWords(key, first, second), key));
+  return changed(DESIGN, changesAt(first, second, keyWords(key, first, second), key));
 }
 
 /**
@@ -91,10 +93,12 @@ function sectionDifferences(key: string, a: Spot, b: Spot, sides: readonly [Comp
 export function differencesOf(a: Comparable, b: Comparable): Difference[] {
   const [first, second] = [designSpot(a.file), designSpot(b.file)];
   const sides = [a, b] as const;
-  return keysOfBoth(first.value, second.value).flatMap((key) => {
+  const found = keysOfBoth(first.value, second.value).flatMap((key) => {
     if (key === 'filamentTypes') return [];
     return key === 'filaments'
       ? filamentDifferences(first, second, sides)
       : sectionDifferences(key, first, second, sides);
   });
+  // name and story come last: they change nothing in the tank
+  return found.toSorted((p, q) => Number(p.part === DESIGN) - Number(q.part === DESIGN));
 }

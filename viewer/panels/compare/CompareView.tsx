@@ -1,5 +1,5 @@
 /** Two designs side by side: what the change brought, where, and what it was. */
-import { ArrowLeftRight, Undo2 } from 'lucide-react';
+import { ArrowLeftRight, ArrowUpToLine } from 'lucide-react';
 import { useEffect, useMemo, type ReactNode } from 'react';
 import type { Coat } from '../../../engine/index.ts';
 import { differencesOf } from '../../format/differences.ts';
@@ -54,7 +54,7 @@ function Side({ side, chosen, designs }: SideProps) {
           title={`Make ${letter} the current design (can be undone)`}
           onClick={() => restoreVariant(chosen.id)}
         >
-          <Undo2 aria-hidden="true" size={16} />
+          <ArrowUpToLine aria-hidden="true" size={16} />
         </button>
       )}
     </div>

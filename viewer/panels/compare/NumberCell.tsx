@@ -25,7 +25,7 @@ export function NumberCell({ column, coat, units, isBest, note }: NumberCellProp
       </span>
       <span className="variant-error">
         {error}
-        {note && <> {note}</>}
+        {note && <>, in {note}</>}
       </span>
     </td>
   );

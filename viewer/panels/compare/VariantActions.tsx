@@ -1,5 +1,5 @@
 /** What can be done with one variant. */
-import { RotateCcw, Square, Trash2, Undo2 } from 'lucide-react';
+import { ArrowUpToLine, RotateCcw, Square, Trash2 } from 'lucide-react';
 import { evaluateVariant, stopVariant } from '../../state/variants/evaluateVariants.ts';
 import { deleteVariant, restoreVariant } from '../../state/variants/variantStore.ts';
 import type { ComparedDesign } from './comparedDesigns.ts';
@@ -14,7 +14,7 @@ export function VariantActions({ design: { id, name } }: { readonly design: Comp
         title="Make it the current design (can be undone)"
         onClick={() => restoreVariant(id)}
       >
-        <Undo2 aria-hidden="true" size={16} />
+        <ArrowUpToLine aria-hidden="true" size={16} />
       </button>
       <button
         type="button"

@@ -10,6 +10,8 @@ import { VariantRow } from './VariantRow.tsx';
 
 const AS_PINNED: Order = { key: null, isWorstFirst: false };
 
+const REVERSED = { ascending: 'descending', descending: 'ascending', other: 'other' } as const;
+
 /** Best first, then worst first, then as pinned. */
 function nextOrder({ key, isWorstFirst }: Order, column: string): Order {
   if (key !== column) return { key: column, isWorstFirst: false };
@@ -29,11 +31,11 @@ interface HeadingProps {
 }
 
 function Heading({ column, unit, order, onOrder }: HeadingProps) {
-  const { key, label, explanation, best } = column;
+  const { key, label, explanation, best, bestFirst } = column;
   const isSorted = order.key === key;
   const Arrow = order.isWorstFirst ? ArrowUp : ArrowDown;
   return (
-    <th scope="col" aria-sort={isSorted ? (order.isWorstFirst ? 'descending' : 'ascending') : undefined}>
+    <th scope="col" aria-sort={isSorted ? (order.isWorstFirst ? REVERSED[bestFirst] : bestFirst) : undefined}>
       <button
         type="button"
         title={`${explanation}; best is ${best}. Sorts the variants.`}

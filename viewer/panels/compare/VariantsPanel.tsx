@@ -1,5 +1,6 @@
 /** All variants: pin, table, open and save. */
 import { FolderOpen, Pin, Save, Square, Undo2 } from 'lucide-react';
+import { useRef } from 'react';
 import { chooseVariants, saveVariants } from '../../state/variants/variantFiles.ts';
 import { stopAllVariants } from '../../state/variants/evaluateVariants.ts';
 import { MAX_VARIANTS } from '../../state/variants/variantsDocument.ts';
@@ -12,11 +13,16 @@ const isUnderWay = ({ phase }: { readonly phase: string }): boolean => phase ===
 
 export function VariantsPanel() {
   const { variants, deleted } = useVariants();
+  const title = useRef<HTMLHeadingElement>(null);
+  const takeBack = (): void => {
+    bringBack();
+    title.current?.focus(); // the button is gone
+  };
   const underWay = variants.filter(isUnderWay).length;
   return (
     <section className="panel variants" aria-labelledby="variants-title">
       <div className="variants-head">
-        <h2 id="variants-title">
+        <h2 id="variants-title" ref={title} tabIndex={-1}>
           Variants{' '}
           <small>
             {variants.length} of {MAX_VARIANTS}
@@ -28,7 +34,7 @@ export function VariantsPanel() {
           </button>
         )}
         {deleted && variants.length < MAX_VARIANTS && (
-          <button type="button" onClick={bringBack}>
+          <button key={deleted.variant.id} type="button" autoFocus onClick={takeBack}>
             <Undo2 aria-hidden="true" size={16} /> Bring back {deleted.variant.name}
           </button>
         )}

@@ -11,6 +11,8 @@ export interface Column {
   readonly explanation: string;
   /** what the best value of the column is, in words */
   readonly best: string;
+  /** how the numbers run when the best comes first */
+  readonly bestFirst: 'ascending' | 'descending' | 'other';
   /** SI */
   readonly estimate: (coat: Coat) => Estimate;
   readonly text: (estimate: Estimate, units: Units) => EstimateText;
@@ -30,6 +32,7 @@ export const COLUMNS: readonly Column[] = [
     unit: thicknessUnit,
     explanation: 'over the clear aperture, weighted by area',
     best: 'nearest to its target',
+    bestFirst: 'other',
     estimate: ({ statistics }) => statistics.mean,
     text: thickness,
     distance: ({ statistics, plant }) => Math.abs(statistics.mean.value - plant.film.target),
@@ -40,6 +43,7 @@ export const COLUMNS: readonly Column[] = [
     unit: thicknessUnit,
     explanation: 'thinnest place of the clear aperture',
     best: 'thickest',
+    bestFirst: 'descending',
     estimate: ({ statistics }) => statistics.minimum,
     text: thickness,
     distance: ({ statistics }) => -statistics.minimum.value,
@@ -50,6 +54,7 @@ export const COLUMNS: readonly Column[] = [
     unit: thicknessUnit,
     explanation: 'thickest place of the clear aperture',
     best: 'nearest to its target',
+    bestFirst: 'other',
     estimate: ({ statistics }) => statistics.maximum,
     text: thickness,
     distance: ({ statistics, plant }) => Math.abs(statistics.maximum.value - plant.film.target),
@@ -60,6 +65,7 @@ export const COLUMNS: readonly Column[] = [
     unit: percentUnit,
     explanation: '(max − min) / (max + min)',
     best: 'least',
+    bestFirst: 'ascending',
     estimate: ({ statistics }) => statistics.uniformity,
     text: estimate_percent,
     distance: ({ statistics }) => statistics.uniformity.value,
@@ -70,6 +76,7 @@ export const COLUMNS: readonly Column[] = [
     unit: percentUnit,
     explanation: 'standard deviation / mean',
     best: 'least',
+    bestFirst: 'ascending',
     estimate: ({ statistics }) => statistics.rms,
     text: estimate_percent,
     distance: ({ statistics }) => statistics.rms.value,
@@ -80,6 +87,7 @@ export const COLUMNS: readonly Column[] = [
     unit: () => '',
     explanation: 'mean over the outermost 2 % of the radius / mean',
     best: 'nearest to 1',
+    bestFirst: 'other',
     estimate: ({ statistics }) => statistics.edgeRatio,
     text: estimateRatio,
     distance: ({ statistics }) => Math.abs(statistics.edgeRatio.value - 1),
@@ -90,6 +98,7 @@ export const COLUMNS: readonly Column[] = [
     unit: percentUnit,
     explanation: 'share of the clear aperture within the tolerance of the mean',
     best: 'most',
+    bestFirst: 'descending',
     estimate: ({ statistics }) => statistics.fractionInside,
     text: estimate_percent,
     distance: ({ statistics }) => -statistics.fractionInside.value,
@@ -100,6 +109,7 @@ export const COLUMNS: readonly Column[] = [
     unit: percentUnit,
     explanation: 'mass on the mirror / mass evaporated',
     best: 'most',
+    bestFirst: 'descending',
     estimate: ({ statistics }) => statistics.collection,
     text: estimate_percent,
     distance: ({ statistics }) => -statistics.collection.value,
@@ -110,6 +120,7 @@ export const COLUMNS: readonly Column[] = [
     unit: shotMassUnit,
     explanation: 'aluminium on all filaments in use',
     best: 'least',
+    bestFirst: 'ascending',
     estimate: ({ budget }) => ({ value: budget.evaporated, error: 0 }),
     text: (estimate, units) => ({ ...estimateText(estimate, perKilogram(units)), error: 'exact' }),
     distance: ({ budget }) => budget.evaporated,

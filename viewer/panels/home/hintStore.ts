@@ -15,7 +15,7 @@ export const HINTS: readonly Hint[] = [
   { id: 'ring', text: 'Drag a ring in the picture, or change its diameter, and watch the coat follow.' },
   {
     id: 'failed',
-    text: 'What if a filament fails? Under Filaments, mark one as out of use; it costs no new calculation.',
+    text: 'What if a filament fails? Mark one as out of use under Filaments, or select it and press X.',
   },
   { id: 'pin', text: 'Pin a design with P, change something, and compare both.' },
 ];

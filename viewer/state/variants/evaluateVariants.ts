@@ -1,6 +1,7 @@
 /** Works out the coats of variants that have none, one after another, whenever the page itself has nothing to do. */
 import { evaluator } from '../evaluator.ts';
 import { useResult } from '../resultStore.ts';
+import { announce } from './announcement.ts';
 import { finalCoat, updateVariant, useVariants, type Variant } from './variantStore.ts';
 
 /** Longest stretch without letting the page paint and take input, ms. */
@@ -20,6 +21,9 @@ let isFollowing = false;
 const nextTask = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
 const phaseOf = (id: string): Variant['phase'] | undefined =>
   useVariants.getState().variants.find((variant) => variant.id === id)?.phase;
+
+const nameOf = (id: string): string =>
+  useVariants.getState().variants.find((variant) => variant.id === id)?.name ?? 'A variant';
 
 /** What the page has just worked out itself need not be worked out again. */
 function takeCoatOfPage(): void {
@@ -47,12 +51,17 @@ async function evaluate({ id, snapshot }: Variant, run: Run): Promise<void> {
     const coat = await evaluator.evaluate(snapshot.plant, {}, { step });
     check();
     updateVariant(id, { coat, phase: 'done', share: 1 });
+    announce(`${nameOf(id)} is computed.`);
   } catch (error) {
     const phase = phaseOf(id);
     if (phase !== 'computing') return;
     // the page needed the workers: what they had finished is kept, and the variant takes its turn again
     if (error instanceof Ended) updateVariant(id, { phase: 'waiting', share: 0 });
-    else updateVariant(id, { phase: 'failed', error: error instanceof Error ? error.message : String(error) });
+    else {
+      const message = error instanceof Error ? error.message : String(error);
+      updateVariant(id, { phase: 'failed', error: message });
+      announce(`${nameOf(id)} could not be computed: ${message}`);
+    }
   }
 }
 
