@@ -123,7 +123,7 @@ function readField(outer: Schema, key: string, place: string): Field {
     ...readKind(schema, example, place),
     key,
     place,
-    label: lookUp(LABELS, place) ?? labelOf(key),
+    label: key === '' ? '' : (lookUp(LABELS, place) ?? labelOf(key)),
     help: HELP[place] ?? description ?? '',
     example: example === undefined ? undefined : String(example as string | number),
     isOptional,

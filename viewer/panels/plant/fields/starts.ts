@@ -4,7 +4,7 @@ import type { Field } from './field.ts';
 /** First values by place, where the schema alone would give poor ones. */
 const STARTS: Readonly<Record<string, unknown>> = {
   'type.shield': { removes: 'half-space', direction: 'away from mirror' },
-  'type.emission.direction': 'toward mirror',
+  'type.emission.direction': [0, 0, -1],
   'set.exceptions': { filament: 1, outOfUse: true },
   'mirror.facing.sideways': '0 deg',
   'obstacle.normal': [0, 0, 1],

@@ -14,18 +14,14 @@ export function presentSelection(): readonly Part[] {
   return useSelection.getState().parts.filter((part) => hasPart(current, part));
 }
 
-const NOUNS: Readonly<Record<AddedKind, string>> = {
-  type: 'filament type',
-  set: 'filament set',
-  obstacle: 'obstacle',
-  witness: 'witness',
-};
-
+/** Adds a part with ready values and selects it. */
 export function add(kind: AddedKind): string | null {
-  const { file, part } = addPart(useDesign.getState().current, kind);
-  return makeEdit(`new ${NOUNS[kind]}`, edited(file, part));
+  const { current } = useDesign.getState();
+  const { file, part } = addPart(current, kind);
+  return makeEdit(`new ${kind} ${nameOfPart({ ...current, file }, part)}`, edited(file, part));
 }
 
+/** Duplicates the last selected part and selects the duplicate. */
 export function duplicateSelected(): string | null {
   const { current } = useDesign.getState();
   const part = presentSelection().at(-1);
