@@ -2,8 +2,11 @@
 import type { Coat } from '../../engine/index.ts';
 import { fixed, tolerance } from '../format/numbers.ts';
 import type { MappedQuantity } from '../state/mapView.ts';
-import { colorGradient, shareOf, type ColorScale } from './colorScale.ts';
+import { useUnits } from '../state/units.ts';
+import { colorGradient, type ColorScale } from './colorScale.ts';
+import { decimalsOf, shareOn } from '../../workers/picture/valueScale.ts';
 import { usePicture } from './picture.ts';
+import { perNanometre } from './sceneText.ts';
 
 const GRADIENT = colorGradient();
 const at = (share: number) => ({ bottom: `${(100 * share).toFixed(2)}%` });
@@ -38,16 +41,20 @@ const isOnScale = ({ low, high }: ColorScale, value: number): boolean => value >
 
 export function ColorLegend() {
   const picture = usePicture((state) => state.picture);
+  const units = useUnits();
   if (!picture) return null;
   const { coat, quantity, field, scale } = picture;
   const marks = marksOf(coat, quantity);
   const beyond = marks.filter(({ value }) => !isOnScale(scale, value)).map(({ text }) => text);
-  const decimals = Math.max(0, ...scale.ticks.map((tick) => (String(tick).split('.')[1] ?? '').length));
+  const isLength = field.unit === 'nm';
+  const factor = isLength ? perNanometre(units) : 1;
+  const unit = isLength ? units.thickness : field.unit;
+  const decimals = decimalsOf(scale.ticks.map((tick) => tick * factor));
   const hasGaps = quantity !== 'thickness' && quantity !== 'deviation' && field.values.some(Number.isNaN);
   return (
     <div className="legend" data-keep-clear>
       <p className="legend-title">
-        {field.label}, {field.unit}
+        {field.label}, {unit}
       </p>
       <div className="legend-body">
         <div className="legend-marks">
@@ -57,8 +64,8 @@ export function ColorLegend() {
               <span
                 key={key}
                 className={`legend-mark ${key}`}
-                style={at(shareOf(scale, value))}
-                title={`${fixed(value, MARK_DECIMALS)} ${field.unit}`}
+                style={at(shareOn(scale, value))}
+                title={`${fixed(value * factor, MARK_DECIMALS)} ${unit}`}
               >
                 {text}
               </span>
@@ -67,8 +74,8 @@ export function ColorLegend() {
         <div className="legend-bar" style={{ backgroundImage: GRADIENT }} />
         <div className="legend-ticks">
           {scale.ticks.map((tick) => (
-            <span key={tick} className="legend-tick" style={at(shareOf(scale, tick))}>
-              {fixed(tick, decimals)}
+            <span key={tick} className="legend-tick" style={at(shareOn(scale, tick))}>
+              {fixed(tick * factor, decimals)}
             </span>
           ))}
         </div>

@@ -2,11 +2,12 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, type RefObject } from 'react';
 import type { PerspectiveCamera } from 'three';
+import { useUnits } from '../state/units.ts';
 import type { Handle } from './handles.ts';
 import { labelsOf, type Label } from './labels.ts';
 import { isFree, shifted, wayOut, type Box } from './labelRoom.ts';
 import { usePicture } from './picture.ts';
-import { followCamera } from './ringAngle.ts';
+import { followCamera, useRingAngle } from './ringAngle.ts';
 import { toScreen } from './sceneAccess.ts';
 import { currentHandles } from './useHandles.ts';
 
@@ -125,7 +126,10 @@ function placeHandle(
 
 export function OverlayPlacer({ labels, handles }: OverlayPlacerProps) {
   const invalidate = useThree((state) => state.invalidate);
-  useEffect(() => usePicture.subscribe(() => invalidate()), [invalidate]);
+  useEffect(() => {
+    const stops = [usePicture, useUnits, useRingAngle].map((store) => store.subscribe(() => invalidate()));
+    return () => stops.forEach((stop) => stop());
+  }, [invalidate]);
   useFrame(({ camera, size }) => {
     const { picture } = usePicture.getState();
     const root = labels.current;
@@ -139,7 +143,7 @@ export function OverlayPlacer({ labels, handles }: OverlayPlacerProps) {
     if (handles.current)
       for (const handle of currentHandles()) placeHandle(handles.current, handle, view, size, length, room);
     const elements = elementsOf(root, 'data-anchor');
-    for (const label of labelsOf(picture)) {
+    for (const label of labelsOf(picture, useUnits.getState())) {
       const element = elements.get(label.key);
       if (element) placeLabel(label, element, toScreen(view, size, label.position), room);
     }

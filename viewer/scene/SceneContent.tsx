@@ -20,14 +20,15 @@ function createContent() {
   const glass = createGlassPart();
   const tolerance = createTolerancePart();
   const obstacles = createObstaclesPart();
+  const [shell, witnesses, coils] = [createShellPart(), createWitnessPart(), createCoilsPart()];
   const parts = [
-    createShellPart(),
+    shell,
     glass,
     coat,
     tolerance,
     obstacles,
-    createWitnessPart(),
-    createCoilsPart(),
+    witnesses,
+    coils,
     createPathsPart(),
     createSelectionPart(obstacles.object),
   ];
@@ -40,6 +41,7 @@ function createContent() {
   return {
     group,
     obstacles: obstacles.object,
+    things: [coat, glass, shell, obstacles, witnesses, coils].map(({ object }) => object),
     update: (picture: Picture): void => {
       for (const part of parts) part.update(picture);
     },
@@ -67,7 +69,7 @@ export function SceneContent() {
       invalidate();
     };
     follow(usePicture.getState());
-    setSceneAccess({ camera, element, obstacles: content.obstacles, invalidate });
+    setSceneAccess({ camera, element, obstacles: content.obstacles, things: content.things, invalidate });
     const stop = usePicture.subscribe(follow);
     return () => {
       stop();

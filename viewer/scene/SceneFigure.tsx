@@ -1,6 +1,7 @@
 /** The tank in 3D with its legend, labels, handles, views and probe. */
 import { Canvas } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
+import { registerKeys } from '../panels/home/keys.ts';
 import { useDesign } from '../state/designStore.ts';
 import { useResult } from '../state/resultStore.ts';
 import { useColors } from '../state/useColors.ts';
@@ -17,6 +18,7 @@ import { SceneCaption } from './SceneCaption.tsx';
 import { SceneContent } from './SceneContent.tsx';
 import { SceneFailure } from './SceneFailure.tsx';
 import { SceneHandles } from './SceneHandles.tsx';
+import { SCENE_KEY_HELP, SCENE_KEYS_TITLE } from './sceneKeyHelp.ts';
 import { endKeyMove, onSceneKey } from './sceneKeys.ts';
 import { SceneLabels } from './SceneLabels.tsx';
 import { ScenePointer } from './ScenePointer.tsx';
@@ -78,6 +80,7 @@ export function SceneFigure({ sharedRange }: SceneFigureProps) {
   const name = useDesign((state) => state.current.plant.name);
   const colors = useColors();
   useEffect(() => followStores(colors, sharedRange), [colors, sharedRange]);
+  useEffect(() => registerKeys(SCENE_KEYS_TITLE, SCENE_KEY_HELP), []);
   return (
     <figure className="panel scene">
       <figcaption className="visually-hidden">The coat of {name} in its tank</figcaption>

@@ -1,14 +1,15 @@
 /** Names over the picture and the mark of the probe; put in their places by OverlayPlacer. */
 import { useMemo, type RefObject } from 'react';
+import { useUnits, type Units } from '../state/units.ts';
 import { labelsOf, type Label } from './labels.ts';
 import { usePicture, type Picture } from './picture.ts';
 
 type Words = Pick<Label, 'key' | 'kind' | 'text' | 'color'>;
 
 /** The labels' words alone: they stay the same while things move. */
-function wordsOf(picture: Picture | null): string {
+function wordsOf(picture: Picture | null, units: Units): string {
   const words = picture
-    ? labelsOf(picture).map(({ key, kind, text, color }): Words => ({
+    ? labelsOf(picture, units).map(({ key, kind, text, color }): Words => ({
         key,
         kind,
         text,
@@ -21,7 +22,8 @@ function wordsOf(picture: Picture | null): string {
 const SIGNS: Partial<Record<Label['kind'], string>> = { minimum: '▼', maximum: '▲' };
 
 export function SceneLabels({ container }: { readonly container: RefObject<HTMLDivElement | null> }) {
-  const written = usePicture(({ picture }) => wordsOf(picture));
+  const units = useUnits();
+  const written = usePicture(({ picture }) => wordsOf(picture, units));
   const words = useMemo(() => JSON.parse(written) as Words[], [written]);
   return (
     <div className="scene-labels" ref={container} aria-hidden="true">

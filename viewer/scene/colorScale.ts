@@ -1,37 +1,20 @@
 /** Numbers as colour: perceptually even and safe for colour-blind eyes, the same on the mirror and in the legend. */
-import { scaleLinear } from 'd3-scale';
 import { interpolateCividis } from 'd3-scale-chromatic';
 import { DataTexture, LinearFilter, SRGBColorSpace } from 'three';
 import type { Coat } from '../../engine/index.ts';
+import { exactScale, extentOf, roundScale, type ValueScale } from '../../workers/picture/valueScale.ts';
 import type { ColorRange } from '../state/mapView.ts';
 
 /** The range of values that the colours span, and the numbers written beside it, in the unit of the field. */
-export interface ColorScale {
-  readonly low: number;
-  readonly high: number;
-  readonly ticks: readonly number[];
-}
+export type ColorScale = ValueScale;
 
-const TICKS = 6;
 const COLORS = 256;
-/** Share of the highest value that an even field's range spans at least, so that rounding is not painted as a pattern. */
-const LEAST_SPAN = 0.002;
 /** Colour where there is no number: a grey that the scale does not contain. */
 const NO_NUMBER = [168, 168, 172, 255];
 
-/** Least and greatest value; NaN is passed over. */
-export function rangeOf(values: Float64Array): readonly [number, number] {
-  let [low, high] = [Infinity, -Infinity];
-  for (const value of values) {
-    if (value < low) low = value;
-    if (value > high) high = value;
-  }
-  return low <= high ? [low, high] : [0, 0];
-}
-
 /** Least and most thickness over the whole glass, nm. */
 export function thicknessRange_nm({ thickness }: Coat): readonly [number, number] {
-  const [low, high] = rangeOf(thickness);
+  const [low, high] = extentOf(thickness);
   return [low * 1e9, high * 1e9];
 }
 
@@ -42,25 +25,14 @@ interface ScaleOptions {
 }
 
 /** The scale of a field: round numbers around its values, a fixed range as it is, or the shared one. */
-export function scaleOf(values: Float64Array, range: ColorRange, { fromZero = false, shared }: ScaleOptions = {}) {
-  if (range.mode === 'fixed') return scaleBetween(range.low, range.high, false);
-  const [low, high] = range.mode === 'shared' && shared ? shared : rangeOf(values);
-  const pad = Math.max(0, LEAST_SPAN * Math.max(Math.abs(high), Math.abs(low)) - (high - low)) / 2;
-  if (low === 0 && high === 0) return scaleBetween(0, 1, true);
-  const least = low >= 0 ? Math.max(0, low - pad) : low - pad;
-  return scaleBetween(fromZero ? Math.min(0, low) : least, high + pad, true);
-}
-
-function scaleBetween(from: number, to: number, isRounded: boolean): ColorScale {
-  const scale = scaleLinear([from, to], [0, 1]);
-  if (isRounded) scale.nice(TICKS);
-  const [low = from, high = to] = scale.domain();
-  return { low, high, ticks: scale.ticks(TICKS) };
-}
-
-/** Where a value lies on a scale, 0 to 1. */
-export function shareOf({ low, high }: ColorScale, value: number): number {
-  return Math.min(1, Math.max(0, (value - low) / (high - low)));
+export function scaleOf(
+  values: Float64Array,
+  range: ColorRange,
+  { fromZero = false, shared }: ScaleOptions = {},
+): ColorScale {
+  if (range.mode === 'fixed') return exactScale(range.low, range.high);
+  const [low, high] = range.mode === 'shared' && shared ? shared : extentOf(values);
+  return roundScale([fromZero ? Math.min(0, low) : low, high]);
 }
 
 const channels = (share: number): number[] => (interpolateCividis(share).match(/\d+/g) ?? []).map(Number);

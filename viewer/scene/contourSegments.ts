@@ -15,15 +15,19 @@ export function contourSegments(
 ): Float32Array {
   const ends: number[] = [];
   for (let t = 0; t < triangles.length; t += 3) {
-    const nodes = [triangles[t]!, triangles[t + 1]!, triangles[t + 2]!] as const;
+    const [a, b, c] = [triangles[t]!, triangles[t + 1]!, triangles[t + 2]!];
+    // nearly all triangles lie on one side
+    const isAbove = field[a]! >= level;
+    if (field[b]! >= level === isAbove && field[c]! >= level === isAbove) continue;
+    const nodes = [a, b, c] as const;
     for (let k = 0; k < 3; k++) {
       const p = nodes[k as 0]!;
       const q = nodes[((k + 1) % 3) as 0]!;
       const [f, g] = [field[p]! - level, field[q]! - level];
       if (f < 0 === g < 0) continue;
       const share = f / (f - g);
-      for (let c = 0; c < 3; c++)
-        ends.push(position[3 * p + c]! + share * (position[3 * q + c]! - position[3 * p + c]!));
+      for (let i = 0; i < 3; i++)
+        ends.push(position[3 * p + i]! + share * (position[3 * q + i]! - position[3 * p + i]!));
     }
   }
   return Float32Array.from(ends);

@@ -20,24 +20,37 @@ const SHORT = 4;
 const lastNumber = (name: string): string => /(\d+)\D*$/.exec(name)?.[1] ?? '';
 const letter = (index: number): string => String.fromCharCode(65 + (index % 26));
 
+/** Each feed with the set that names it first. */
+function setsOfFeeds({ filaments }: Plant): ReadonlyMap<string, number> {
+  const sets = new Map<string, number>();
+  for (const { feed, set } of filaments) if (feed !== null && !sets.has(feed)) sets.set(feed, set);
+  return sets;
+}
+
+/** A feed's own name if it is short, else the number in it, else its place. */
+const shortNames = (names: readonly string[]): string[] =>
+  names.map((name, i) => (name.length <= SHORT ? name : lastNumber(name) || String(i + 1)));
+
+const areUnique = (texts: readonly string[]): boolean => new Set(texts).size === texts.length;
+
 /** The sign of each feed, in the order in which the plant names them. */
-export function feedSignsOf({ filaments }: Plant): ReadonlyMap<string, FeedSign> {
-  const setOf = new Map<string, number>();
-  for (const { feed, set } of filaments) if (feed !== null && !setOf.has(feed)) setOf.set(feed, set);
-  const names = [...setOf.keys()];
-  const short = names.map((name, i) => (name.length <= SHORT ? name : lastNumber(name) || String(i + 1)));
-  const isUnique = new Set(short).size === short.length;
+export function feedSignsOf(plant: Plant): ReadonlyMap<string, FeedSign> {
+  const sets = setsOfFeeds(plant);
+  const names = [...sets.keys()];
+  const short = shortNames(names);
+  const isPlain = areUnique(short);
   return new Map(
     names.map((name, i) => {
-      const label = isUnique ? short[i]! : `${letter(setOf.get(name) ?? 0)}${short[i]}`;
+      const label = isPlain ? short[i]! : `${letter(sets.get(name) ?? 0)}${short[i]}`;
       return [name, { name, label, color: COLORS[i % COLORS.length]! }];
     }),
   );
 }
 
-/** What the letters before the numbers stand for: "A outer, B inner"; empty without letters. */
+/** What the letters before the numbers stand for: "A outer, B inner"; empty where numbers do alone. */
 export function feedLettersOf(plant: Plant): string {
-  const labels = [...feedSignsOf(plant).values()].map(({ label }) => label);
-  const used = new Set(labels.map((label) => label.charAt(0)));
-  return plant.setNames.flatMap((name, i) => (used.has(letter(i)) ? [`${letter(i)} ${name}`] : [])).join(', ');
+  const sets = setsOfFeeds(plant);
+  if (areUnique(shortNames([...sets.keys()]))) return '';
+  const used = [...new Set(sets.values())].toSorted((a, b) => a - b);
+  return used.map((set) => `${letter(set)} ${plant.setNames[set] ?? ''}`).join(', ');
 }

@@ -1,10 +1,11 @@
 /** Names over the picture, most important first: extremes, witnesses, feed numbers. */
 import type { Filament, Plant } from '../../engine/index.ts';
-import { nm } from '../format/numbers.ts';
+import type { Units } from '../state/units.ts';
 import { feedSignsOf } from './feedSigns.ts';
 import { signSize } from './parts/coilsPart.ts';
 import { pinTop } from './parts/witnessPart.ts';
 import type { Picture } from './picture.ts';
+import { thicknessText } from './sceneText.ts';
 
 export interface Label {
   readonly key: string;
@@ -48,11 +49,21 @@ function feedLabels(plant: Plant): Label[] {
 }
 
 /** All labels but those of handles and probe. */
-export function labelsOf({ plant, coat, options }: Picture): Label[] {
+export function labelsOf({ plant, coat, options }: Picture, units: Units): Label[] {
   const { minimum, maximum } = coat.statistics;
   return [
-    { key: 'minimum', kind: 'minimum', text: `thinnest ${nm(minimum.value, 1)}`, position: minimum.position },
-    { key: 'maximum', kind: 'maximum', text: `thickest ${nm(maximum.value, 1)}`, position: maximum.position },
+    {
+      key: 'minimum',
+      kind: 'minimum',
+      text: `thinnest ${thicknessText(minimum.value, units)}`,
+      position: minimum.position,
+    },
+    {
+      key: 'maximum',
+      kind: 'maximum',
+      text: `thickest ${thicknessText(maximum.value, units)}`,
+      position: maximum.position,
+    },
     ...plant.witnesses.slice(0, MAX_NAMES).map((witness, i): Label => {
       return { key: `witness ${i}`, kind: 'witness', text: witness.name, position: pinTop(witness, plant) };
     }),

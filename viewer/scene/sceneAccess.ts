@@ -7,6 +7,8 @@ export interface SceneAccess {
   readonly element: HTMLCanvasElement;
   /** meshes of the obstacles, each with its index in the file */
   readonly obstacles: Object3D;
+  /** coat, glass, tank, obstacles, witnesses and coils, each by its name */
+  readonly things: readonly Object3D[];
   readonly invalidate: () => void;
 }
 

@@ -1,6 +1,6 @@
 /** Parts of the plant in words, for the tip under the pointer and for the spoken selection. */
-import type { Coat, Filament } from '../../engine/index.ts';
-import { nm } from '../format/numbers.ts';
+import { inUnit, type Coat, type Filament } from '../../engine/index.ts';
+import { fixed } from '../format/numbers.ts';
 import { filamentsOf, nameOfPart } from '../state/edits/parts.ts';
 import type { Part } from '../state/selection.ts';
 import { shownQuantity, type Units } from '../state/units.ts';
@@ -8,6 +8,17 @@ import type { Design } from './handles.ts';
 import { stateOf } from './parts/coilsPart.ts';
 
 const CHARGE_DIGITS = 4;
+
+/** How many of the user's units of thickness a nanometre is. */
+export function perNanometre({ thickness }: Units): number {
+  return Number(inUnit(1e-9, 'length', thickness).toPrecision(12));
+}
+
+/** A thickness in the user's unit, to a tenth of a nanometre. */
+export function thicknessText(value: number, units: Units): string {
+  const factor = perNanometre(units);
+  return `${fixed(value * 1e9 * factor, factor > 1 ? 0 : 1)} ${units.thickness}`;
+}
 
 function filamentText(filament: Filament, units: Units): string {
   const charge = shownQuantity(units, 'mass', filament.charge, CHARGE_DIGITS);
@@ -34,7 +45,7 @@ export function aboutPart(design: Design, coat: Coat | null, part: Part, units: 
       return 'obstacle';
     case 'witness': {
       const thickness = coat?.plant === plant ? coat.witnessThickness[part.index] : undefined;
-      return thickness === undefined ? 'witness' : `witness, ${nm(thickness)}`;
+      return thickness === undefined ? 'witness' : `witness, ${thicknessText(thickness, units)}`;
     }
     default:
       return '';

@@ -1,7 +1,8 @@
 /** The mirror's face, coloured by the mapped quantity. */
 import { BufferAttribute, BufferGeometry, DoubleSide, DynamicDrawUsage, Mesh, MeshBasicMaterial } from 'three';
 import { faceTriangles, type Face } from '../../../engine/geometry/face.ts';
-import { colorTexture, NONE_ROW, SCALE_ROW, shareOf, texelOf, type ColorScale } from '../colorScale.ts';
+import { colorTexture, NONE_ROW, SCALE_ROW, texelOf, type ColorScale } from '../colorScale.ts';
+import { shareOn } from '../../../workers/picture/valueScale.ts';
 import { whenChanged } from '../whenChanged.ts';
 import type { ScenePart } from './scenePart.ts';
 
@@ -20,7 +21,7 @@ export function texelsInto(out: Float32Array, values: Float64Array, scale: Color
   for (let i = 0; i < values.length; i++) {
     const value = values[i]!;
     const isNumber = value === value;
-    out[2 * i] = isNumber ? texelOf(shareOf(scale, value)) : 0.5;
+    out[2 * i] = isNumber ? texelOf(shareOn(scale, value)) : 0.5;
     out[2 * i + 1] = isNumber ? SCALE_ROW : NONE_ROW;
   }
   return out;

@@ -27,11 +27,12 @@ export interface GlassPart extends ScenePart {
 
 export function createGlassPart(): GlassPart {
   const body = new Mesh(new BufferGeometry(), new MeshLambertMaterial({ side: DoubleSide }));
-  body.name = 'glass';
+  body.name = 'glass body';
   const clear = [createDynamicLine({ dash: DASH }), createDynamicLine({ dash: DASH })];
   const edges = [createDynamicLine(), createDynamicLine()];
   const outline = new Group().add(...edges.map((line) => line.object));
   const object = new Group().add(body, outline, ...clear.map((line) => line.object));
+  object.name = 'glass';
   let shape: MirrorShape;
   const reshape = whenChanged((_key: string) => {
     body.geometry.dispose();

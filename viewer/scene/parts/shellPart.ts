@@ -38,6 +38,7 @@ export function createShellPart(): ScenePart {
   floor.name = 'tank floor';
   const rims = [createDynamicLine(), createDynamicLine()];
   const object = new Group().add(wall, floor, ...rims.map((rim) => rim.object));
+  object.name = 'tank';
   return {
     object,
     update: ({ plant, colors }) => {
