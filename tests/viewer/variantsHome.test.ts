@@ -42,7 +42,7 @@ describe('keys', () => {
       );
     const before = shown();
     const ends = [1, 2].map(() => registerKeys('Everywhere', [{ keys: 'P', does: 'Pin' }]));
-    expect(shown()).toEqual([...before.slice(0, 2), 'Everywhere: P', ...before.slice(2)]);
+    expect(shown()).toEqual([...before.slice(0, 4), 'Everywhere: P', ...before.slice(4)]);
     ends.forEach((end) => end());
     expect(shown()).toEqual(before);
   });

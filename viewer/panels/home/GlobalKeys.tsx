@@ -1,38 +1,36 @@
 /** The keys of the page as a whole, and the dialog that lists all keys. */
 import { useMemo, useState } from 'react';
-import { chooseFiles, saveDesign } from '../../state/fileDialogs.ts';
+import { useDesign } from '../../state/designStore.ts';
+import { chooseFiles } from '../../state/fileDialogs.ts';
 import { announce } from '../../state/variants/announcement.ts';
 import { pinCurrent } from '../../state/variants/variantStore.ts';
+import { toggleOutOfUse } from '../plant/tree/treeActions.ts';
 import { KeysHelp } from './KeysHelp.tsx';
-import { toggleOutOfUse } from './outOfUse.ts';
 import { useGlobalKeys, type KeyBinding } from './useGlobalKeys.ts';
 
+function markSelected(): void {
+  const refusal = toggleOutOfUse();
+  announce(refusal ?? `Changed the ${useDesign.getState().past.at(-1)?.label ?? 'use'}.`);
+}
+
 interface GlobalKeysProps {
-  /** saves the design, if the page does so in its own way */
-  readonly onSave?: () => void;
+  /** opens a design, if the page does so in its own way */
   readonly onOpen?: () => void;
 }
 
-async function saveAndSay(): Promise<void> {
-  const name = await saveDesign();
-  if (name !== null) announce(`Saved as ${name}.`);
-}
-
-const save = (): void => void saveAndSay();
 const open = (): void => void chooseFiles();
 const pin = (): void => void pinCurrent();
 
-export function GlobalKeys({ onSave = save, onOpen = open }: GlobalKeysProps) {
+export function GlobalKeys({ onOpen = open }: GlobalKeysProps) {
   const [isHelpOpen, setHelpOpen] = useState(false);
   const bindings = useMemo(
     (): readonly KeyBinding[] => [
-      { keys: 'Ctrl+S', does: 'Save the design', run: onSave },
       { keys: 'Ctrl+O', does: 'Open a design', run: onOpen },
       { keys: 'P', does: 'Pin the current design as a variant', run: pin },
-      { keys: 'X', does: 'Take the selected filaments out of use, or back', run: toggleOutOfUse },
+      { keys: 'X', does: 'Take what is selected out of use, or back: filaments, sets, feeds', run: markSelected },
       { keys: '?', does: 'Show all keys', run: () => setHelpOpen(true) },
     ],
-    [onSave, onOpen],
+    [onOpen],
   );
   useGlobalKeys('Everywhere', bindings);
   return <KeysHelp isOpen={isHelpOpen} onClose={() => setHelpOpen(false)} />;

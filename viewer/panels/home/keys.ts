@@ -21,6 +21,8 @@ const BUILT_IN: readonly KeyGroup[] = [
     entries: [
       { keys: 'Ctrl+Z', does: 'Undo' },
       { keys: 'Ctrl+Shift+Z', does: 'Redo' },
+      { keys: 'Ctrl+S', does: 'Save the design' },
+      { keys: 'Ctrl+Shift+S', does: 'Save the design under another name' },
     ],
   },
   {
@@ -28,7 +30,6 @@ const BUILT_IN: readonly KeyGroup[] = [
     entries: [
       { keys: 'Arrow keys', does: 'Turn the view' },
       { keys: '+ and −', does: 'Zoom' },
-      { keys: 'Home', does: 'Show the first view again' },
     ],
   },
   {
