@@ -5,7 +5,8 @@ import { initWasm, Resvg } from '@resvg/resvg-wasm';
 import { PNG } from 'pngjs';
 import { verdictOf, type Coat } from '../../engine/index.ts';
 import { coatMap, METRES, NANOMETRES, thicknessValue } from '../picture/coatMap.ts';
-import { mapPixels, mapRaster, type MapRaster, type MapSubject } from '../picture/mapDrawing.ts';
+import { mapPixels, mapRaster, type MapRaster } from '../picture/mapDrawing.ts';
+import type { MapSubject } from '../picture/mapSubject.ts';
 import { mapPicture, MAP_SIZE, pictureFrame } from '../picture/mapPicture.ts';
 import { extentOf, roundScale } from '../picture/valueScale.ts';
 

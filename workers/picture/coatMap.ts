@@ -1,6 +1,6 @@
 /** The map of a coat: what it shows beside the values. */
 import type { Coat } from '../../engine/index.ts';
-import type { KeyLevel, MapSubject, ShownUnit } from './mapDrawing.ts';
+import type { KeyLevel, MapSubject, ShownUnit } from './mapSubject.ts';
 import type { ValueScale } from './valueScale.ts';
 
 /** A field over the points of a coat. */

@@ -1,6 +1,5 @@
 /** Where the numbers beside a colour bar stand. */
-import type { MapSubject } from './mapDrawing.ts';
-import { shownValue } from './mapDrawing.ts';
+import { shownValue, type MapSubject } from './mapSubject.ts';
 import { decimalsOf, shareOn } from './valueScale.ts';
 
 export interface BarText {

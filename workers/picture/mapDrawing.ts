@@ -1,55 +1,11 @@
 /** A face-on map as things to draw: pixels, lines, marks and labels in picture coordinates. */
-import type { Face } from '../../engine/geometry/face.ts';
 import type { Plant } from '../../engine/index.ts';
-import { contourLines, type ContourLine } from './contourLines.ts';
+import { drawnLine, lineLabels, linesOf, type DrawnLine } from './drawnContours.ts';
 import { aperturePath, filamentsAround, outlinePath, toPicture, witnessesOn, type Frame } from './frame.ts';
-import { inkOn, paintRaster, type PaletteName } from './paint.ts';
-import { placeBeside, placeOnLine, withoutStretch, type Box, type LineLabel, type PlacedLabel } from './placeLabels.ts';
+import type { KeyPlace, MapSubject, ShownUnit } from './mapSubject.ts';
+import { paintRaster } from './paint.ts';
+import { placeBeside, type Box, type PlacedLabel } from './placeLabels.ts';
 import { grownRaster, rasterMap, type Raster } from './rasterMap.ts';
-import { decimalsOf, extentOf, shareOn, type ValueScale } from './valueScale.ts';
-
-/** A unit that numbers are written in, and how many of it make one of the drawing's own. */
-export interface ShownUnit {
-  readonly unit: string;
-  readonly factor: number;
-}
-
-/** A contour that matters more than the round ones. */
-export interface KeyLevel {
-  readonly value: number;
-  readonly text: string;
-  readonly isDashed: boolean;
-}
-
-/** A place that is pointed out. */
-export interface KeyPlace {
-  /** m */
-  readonly x: number;
-  readonly y: number;
-  readonly sign: '▼' | '▲';
-  readonly text: string;
-}
-
-/** What a map shows. */
-export interface MapSubject {
-  readonly plant: Plant;
-  readonly face: Face;
-  readonly label: string;
-  /** [points] NaN where there is no value */
-  readonly values: Float64Array;
-  /** [points] m; hatched where it is zero */
-  readonly thickness: Float64Array;
-  readonly scale: ValueScale;
-  readonly palette: PaletteName;
-  readonly keyLevels: readonly KeyLevel[];
-  readonly keyPlaces: readonly KeyPlace[];
-  /** named values beside the colour bar */
-  readonly barMarks: readonly { readonly value: number; readonly text: string }[];
-  /** of the values, as shown */
-  readonly unit: ShownUnit;
-  /** of metres, as shown */
-  readonly lengthUnit: ShownUnit;
-}
 
 /** A map's pixels: values, and where nothing arrives. */
 export interface MapRaster {
@@ -79,13 +35,6 @@ export function mapPixels(subject: MapSubject, { raster, bare }: MapRaster): Uin
   return paintRaster(raster, bare, subject.scale, subject.palette);
 }
 
-export interface DrawnLine {
-  readonly path: string;
-  readonly ink: string;
-  readonly isKey: boolean;
-  readonly isDashed: boolean;
-}
-
 export interface DrawnLabel extends PlacedLabel {
   readonly isKey: boolean;
 }
@@ -104,85 +53,6 @@ export interface MapDrawing {
 }
 
 const n = (value: number): string => String(Number(value.toFixed(1)));
-
-type Points = ContourLine['points'];
-
-const pathOf = (points: Points): string => `M${points.map(([x, y]) => `${n(x)} ${n(y)}`).join('L')}`;
-
-/** A value of the subject as text, without its unit. */
-export function shownValue({ unit }: Pick<MapSubject, 'unit'>, value: number, decimals: number): string {
-  const shown = Math.max(0, decimals - Math.max(0, Math.round(Math.log10(unit.factor))));
-  const text = (value * unit.factor).toFixed(shown);
-  return (/^-0(\.0*)?$/.test(text) ? text.slice(1) : text).replace('-', '\u2212');
-}
-
-/** Levels that are labelled at most. */
-const MOST_LABELS = 16;
-
-/** Round levels inside the range of the values, all but those that a key level is drawn at. */
-function roundLevels({ scale, keyLevels }: MapSubject, { values }: Raster): number[] {
-  const [low, high] = extentOf(values);
-  const span = scale.high - scale.low;
-  return scale.ticks.filter(
-    (tick) =>
-      tick > low &&
-      tick < high &&
-      high - low > 1e-3 * span &&
-      keyLevels.every(({ value }) => Math.abs(value - tick) > 1e-3 * span),
-  );
-}
-
-interface Line {
-  readonly points: Points;
-  readonly level: number;
-  readonly key: KeyLevel | undefined;
-  readonly text: string;
-}
-
-/** The contours of a subject in picture coordinates. */
-function linesOf(subject: MapSubject, raster: Raster, { left, top, size }: Frame): Line[] {
-  const keys = subject.keyLevels;
-  const levels = [...roundLevels(subject, raster), ...keys.map(({ value }) => value)];
-  const decimals = decimalsOf(subject.scale.ticks);
-  const unit = size / raster.size;
-  return contourLines(raster, levels).map(({ level, points }) => {
-    const key = keys.find(({ value }) => value === level);
-    return {
-      points: points.map(([x, y]) => [left + x * unit, top + y * unit] as const),
-      level,
-      key,
-      text: key?.text ?? shownValue(subject, level, decimals),
-    };
-  });
-}
-
-/** Labels on contours, one a text, on its longest line that has room; key levels first. */
-function lineLabels(lines: readonly Line[], type: number, taken: Box[], bounds: Box): Map<Line, LineLabel> {
-  const sorted = lines.toSorted(
-    (p, q) => Number(q.key !== undefined) - Number(p.key !== undefined) || q.points.length - p.points.length,
-  );
-  const labels = new Map<Line, LineLabel>();
-  const labelled = new Set<string>();
-  for (const line of sorted) {
-    if (labelled.has(line.text) || labels.size >= MOST_LABELS) continue;
-    const label = placeOnLine(line.points, line.text, type, taken, bounds);
-    if (!label) continue;
-    labelled.add(line.text);
-    labels.set(line, label);
-  }
-  return labels;
-}
-
-/** A contour as it is drawn: interrupted under its label. */
-function drawnLine({ palette, scale }: MapSubject, { points, level, key }: Line, label?: LineLabel): DrawnLine {
-  const pieces = label ? withoutStretch(points, label.from, label.to) : [points];
-  return {
-    path: pieces.map(pathOf).join(''),
-    ink: inkOn(palette, shareOn(scale, level)),
-    isKey: key !== undefined,
-    isDashed: key?.isDashed ?? false,
-  };
-}
 
 /** Strokes for the filaments outside the rim, along the coil and at least `least` long. */
 function filamentStrokes(plant: Plant, frame: Frame, least: number): string {
@@ -208,7 +78,7 @@ function roundLength(reach: number, { factor }: ShownUnit): number {
 
 /** A triangle that points at the thinnest place, or stands on the thickest. */
 function signPath(x: number, y: number, sign: KeyPlace['sign'], type: number): string {
-  const [half, up] = [0.45 * type, sign === '▼' ? 1 : -1];
+  const [half, up] = [0.55 * type, sign === '▼' ? 1 : -1];
   return `M${n(x - half)} ${n(y - 0.8 * half * up)}L${n(x + half)} ${n(y - 0.8 * half * up)}L${n(x)} ${n(y + half * up)}z`;
 }
 

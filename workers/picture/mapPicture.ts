@@ -2,7 +2,8 @@
 import { barTexts } from './colourBar.ts';
 import type { Frame } from './frame.ts';
 import { mapReach } from './frame.ts';
-import { mapDrawing, type MapDrawing, type MapRaster, type MapSubject } from './mapDrawing.ts';
+import { mapDrawing, type MapDrawing, type MapRaster } from './mapDrawing.ts';
+import type { MapSubject } from './mapSubject.ts';
 import { colourAt } from './paint.ts';
 import { brokenLines, INK, QUIET, svgPicture, svgText } from './svgText.ts';
 

@@ -8,7 +8,7 @@ export type PaletteName = 'even' | 'twoSided';
 
 const INTERPOLATORS: Readonly<Record<PaletteName, (share: number) => string>> = {
   even: interpolateCividis,
-  // violet below, orange above; both ends stop short of black
+  // orange below, violet above; both ends stop short of black
   twoSided: (share) => interpolatePuOr(0.92 - 0.84 * share),
 };
 const COLOURS = 256;

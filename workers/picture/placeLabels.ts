@@ -35,7 +35,7 @@ export interface PlacedLabel {
  */
 export function placeBeside(x: number, y: number, text: string, size: number, taken: Box[], bounds: Box): PlacedLabel {
   const [w, h] = [textWidth(text, size), LINE * size];
-  const aside = w / 2 + 0.8 * size;
+  const aside = w / 2 + size;
   const candidates = [1, 2, 3].flatMap((far) => [
     [x + aside, y + (far - 1) * h],
     [x - aside, y + (far - 1) * h],
