@@ -1,0 +1,35 @@
+/** The user's units as factors for drawings that compute in nanometres and metres. */
+import { inUnit } from '../../engine/index.ts';
+import type { ShownUnit } from '../../workers/picture/mapSubject.ts';
+import { fixed } from '../format/numbers.ts';
+import type { Units } from '../state/units.ts';
+
+/** Rounding of a factor: one ångström is a tenth of a nanometre, not 0.1 − 10⁻¹⁷. */
+const rounded = (value: number): number => Number(value.toPrecision(12));
+
+export function thicknessUnit({ thickness }: Units): ShownUnit {
+  return { unit: thickness, factor: rounded(inUnit(1e-9, 'length', thickness)) };
+}
+
+export function lengthUnit({ length }: Units): ShownUnit {
+  return { unit: length, factor: rounded(inUnit(1, 'length', length)) };
+}
+
+/** The unit that a field's values are shown in: nanometres become the user's unit of thickness. */
+export function fieldUnit(unit: string, units: Units): ShownUnit {
+  return unit === 'nm' ? thicknessUnit(units) : { unit, factor: 1 };
+}
+
+/** A value with its unit, with about as many decimals in any unit: "96.3 nm", "963 Å". */
+export function shownText(value: number, { unit, factor }: ShownUnit, decimals = 1): string {
+  const less = Math.max(0, Math.round(Math.log10(factor)));
+  const space = unit === '°' ? '' : ' ';
+  return `${fixed(value * factor, Math.max(0, decimals - less))}${space}${unit}`;
+}
+
+/** A place on the mirror, "r 0.275 m, 325°". */
+export function shownPlace(x: number, y: number, length: ShownUnit): string {
+  const decimals = Math.max(0, 3 - Math.max(0, Math.ceil(Math.log10(length.factor))));
+  const angle = Math.round((Math.atan2(y, x) * 180) / Math.PI + 360) % 360;
+  return `r ${fixed(Math.hypot(x, y) * length.factor, decimals)} ${length.unit}, ${angle}°`;
+}
