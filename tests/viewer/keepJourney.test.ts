@@ -263,6 +263,18 @@ describe('a link', () => {
     expect(foreignRequests).toEqual([]);
   });
 
+  test('lies selected in a field where the browser does not let the page copy', async () => {
+    const { page } = await open();
+    await press(page, 'Copy link');
+    const field = page.getByLabel('The link', { exact: true });
+    await expect.poll(async () => field.evaluate((input) => input === document.activeElement)).toBe(true);
+    const selected = await field.evaluate((input: HTMLInputElement) =>
+      input.value.slice(input.selectionStart ?? 0, input.selectionEnd ?? 0),
+    );
+    const carried = unpackFragment(new URL(selected).hash);
+    expect(carried.ok && JSON.parse(carried.text)).toEqual(presets[0]!.file);
+  });
+
   test('that is cut short is refused, and the preset stays', async () => {
     const fragment = packFragment(JSON.stringify(presets[1]!.file));
     const { page } = await open({ suffix: fragment.slice(0, -40) });

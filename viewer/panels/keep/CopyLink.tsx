@@ -1,6 +1,6 @@
 /** Copies a link that carries the whole design, and says what was copied. */
 import { Link } from 'lucide-react';
-import { useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { copyLink, type CopiedLink } from '../../state/keep/linkActions.ts';
 import { placeUnder } from './placeUnder.ts';
 import './keep.css';
@@ -14,10 +14,13 @@ export function CopyLink() {
   const button = useRef<HTMLButtonElement>(null);
   const popover = useRef<HTMLDivElement>(null);
   const [copied, setCopied] = useState<CopiedLink | null>(null);
-  const copy = async (): Promise<void> => {
-    setCopied(await copyLink());
+  const field = useRef<HTMLInputElement>(null);
+  const copy = async (): Promise<void> => setCopied(await copyLink());
+  useEffect(() => {
+    if (!copied) return;
     popover.current?.showPopover();
-  };
+    if (!copied.isCopied) field.current?.focus(); // selects the link, to be copied by hand
+  }, [copied]);
   return (
     <>
       <button
@@ -51,6 +54,7 @@ export function CopyLink() {
         </div>
         {copied?.fits && (
           <input
+            ref={field}
             type="text"
             readOnly
             aria-label="The link"
