@@ -27,10 +27,12 @@ export function DifferenceMap({ a, b, nameA = a.plant.name, nameB = b.plant.name
   const [low, high] = difference.ok ? extentOf(difference.values) : [NaN, NaN];
   const range = `from ${signedText(low, units, 2)} to ${signedText(high, units, 2)}`;
   return (
-    <section className="panel face-map" aria-labelledby={id}>
+    <section className="panel face-map" aria-labelledby={`${id} ${id}-names`}>
       <div className="chart-head">
         <h2 id={id}>Difference in thickness</h2>
-        <p className="quiet">{title}</p>
+        <p id={`${id}-names`} className="quiet">
+          {title}
+        </p>
       </div>
       {subject ? (
         <>
