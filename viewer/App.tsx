@@ -1,45 +1,41 @@
 /** The page. */
 import { useState } from 'react';
-import { ProfileChart } from './charts/ProfileChart.tsx';
 import { AssumptionsDialog } from './panels/AssumptionsDialog.tsx';
+import { Bench } from './panels/Bench.tsx';
 import { ComputeNotice } from './panels/ComputeNotice.tsx';
 import { DropTarget } from './panels/DropTarget.tsx';
-import { FilamentSets } from './panels/FilamentSets.tsx';
-import { MassBudget } from './panels/MassBudget.tsx';
+import { Announcer } from './panels/home/Announcer.tsx';
+import { GlobalKeys } from './panels/home/GlobalKeys.tsx';
+import { Hints } from './panels/home/Hints.tsx';
+import { KeepBars } from './panels/keep/KeepBars.tsx';
 import { ProblemsPanel } from './panels/ProblemsPanel.tsx';
-import { Statistics } from './panels/Statistics.tsx';
 import { TopBar } from './panels/TopBar.tsx';
 import { Verdict } from './panels/Verdict.tsx';
-import { SceneFigure } from './scene/SceneFigure.tsx';
-import { useResult } from './state/resultStore.ts';
 
 export function App() {
-  const coat = useResult((state) => state.coat);
   const [showsAssumptions, setShowsAssumptions] = useState(false);
   return (
     <div className="page">
       <TopBar onAssumptions={() => setShowsAssumptions(true)} />
       <main id="layout">
         <div className="head">
+          <KeepBars />
           <Verdict />
           <ComputeNotice />
           <ProblemsPanel />
         </div>
-        <div className="picture">
-          <SceneFigure />
-          {coat && <ProfileChart coat={coat} />}
-        </div>
-        <div className="side">
-          <Statistics />
-          <FilamentSets />
-          <MassBudget />
-        </div>
+        <Bench />
       </main>
       <footer>
-        Vacuum vessel, kiloamperes, kilovolts, hot filaments: follow local codes and licensed practice. Evenfall advises
-        and does not control equipment.
+        <Hints />
+        <p>
+          Vacuum, kiloamperes, kilovolts, hot metal: local codes and licensed practice come first. Evenfall only
+          advises.
+        </p>
       </footer>
       <AssumptionsDialog isOpen={showsAssumptions} onClose={() => setShowsAssumptions(false)} />
+      <GlobalKeys />
+      <Announcer />
       <DropTarget />
     </div>
   );

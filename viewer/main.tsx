@@ -1,16 +1,22 @@
 import './styles.css';
-import './format/soundLanguage.ts';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
+import { followTheme } from './panels/home/themeStore.ts';
+import { startKeeping } from './state/keep/startKeeping.ts';
 import { followResult } from './state/probeStore.ts';
 import { followDesign } from './state/resultStore.ts';
-
-followResult();
-followDesign();
+import { followVariants } from './state/variants/evaluateVariants.ts';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('expected an element with the id "root" in the page; found none');
+
+followTheme();
+await startKeeping();
+followResult();
+followDesign();
+followVariants();
+
 createRoot(root).render(
   <StrictMode>
     <App />

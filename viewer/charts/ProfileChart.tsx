@@ -1,6 +1,6 @@
 /** Thickness against radius. */
 import { useEffect, useMemo, useRef, useState } from 'react';
-import uPlot from 'uplot';
+import { uPlot } from './plot.ts';
 import 'uplot/dist/uPlot.min.css';
 import type { Coat } from '../../engine/index.ts';
 import { fixed, metres, tolerance } from '../format/numbers.ts';
@@ -48,7 +48,9 @@ export function ProfileChart({ coat }: { readonly coat: Coat }) {
   return (
     <section className="panel profile" aria-labelledby="profile-title">
       <div className="profile-head">
-        <h2 id="profile-title">Radial profile</h2>
+        <h2 id="profile-title" className="visually-hidden">
+          Radial profile
+        </h2>
         <ProfileKey data={data} hovered={hovered} />
       </div>
       <Plot data={data} onHover={setHovered} />

@@ -1,6 +1,6 @@
 /** The radial profiles of two coats in one plot: the first full, the second dashed. */
 import { useEffect, useId, useMemo, useRef } from 'react';
-import uPlot from 'uplot';
+import { uPlot } from './plot.ts';
 import 'uplot/dist/uPlot.min.css';
 import type { Coat } from '../../engine/index.ts';
 import type { ShownUnit } from '../../workers/picture/mapSubject.ts';

@@ -1,5 +1,5 @@
 /** Two radial profiles over one row of radii. */
-import uPlot from 'uplot';
+import { uPlot } from './plot.ts';
 import type { Coat } from '../../engine/index.ts';
 
 export interface CompareData {

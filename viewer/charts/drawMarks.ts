@@ -1,5 +1,5 @@
 /** What the profile chart shows beside its lines: tolerance band, target, clear aperture. */
-import uPlot from 'uplot';
+import { uPlot } from './plot.ts';
 import type { Colors } from '../state/useColors.ts';
 import type { ProfileData } from './profileData.ts';
 

@@ -1,8 +1,8 @@
 /** Saves a finished file through the browser's dialog, or as a download where there is none. */
 import { fileSave } from 'browser-fs-access';
 import { KINDS, type FileKind } from './fileKinds.ts';
-import { fileNameOf } from '../state/fileDialogs.ts';
-import { refuse } from '../state/openFiles.ts';
+import { fileNameOf } from '../format/fileName.ts';
+import { refuse } from '../state/refusal.ts';
 
 /** "tarn-hill-2-6-m-map.png" from the plant's name. */
 export function exportName(plantName: string, what: string, kind: FileKind): string {

@@ -11,7 +11,7 @@ export function PresetSelect() {
   const isPresetName = presets.some(({ file }) => file.name === name);
   return (
     <label className="preset">
-      <span>Preset</span>
+      <span className="visually-hidden">Preset</span>
       <select value={presetId ?? OWN} onChange={(event) => choosePreset(event.target.value)}>
         {presetId === null && (
           <option value={OWN}>

@@ -1,6 +1,6 @@
 /** Everything wrong with a design that was to be opened; the one on the page stays as it was. */
 import { X } from 'lucide-react';
-import { dismissRefusal, useRefusal } from '../state/openFiles.ts';
+import { dismissRefusal, useRefusal } from '../state/refusal.ts';
 
 export function ProblemsPanel() {
   const refusal = useRefusal((state) => state.refusal);

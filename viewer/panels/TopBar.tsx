@@ -1,16 +1,18 @@
 /** The head of the page: name, stages, and what can be done with the design as a whole. */
-import { BookOpenText, FolderOpen, Save } from 'lucide-react';
-import { useState } from 'react';
-import { chooseFiles, saveDesign } from '../state/fileDialogs.ts';
+import { BookOpenText, FolderOpen } from 'lucide-react';
+import { ExportMenu } from '../export/ExportMenu.tsx';
+import { chooseFiles } from '../state/fileDialogs.ts';
+import { useResult } from '../state/resultStore.ts';
 import { HistoryButtons } from './HistoryButtons.tsx';
+import { ThemeSwitch } from './home/ThemeSwitch.tsx';
+import { UnitsMenu } from './home/UnitsMenu.tsx';
+import { CopyLink } from './keep/CopyLink.tsx';
+import { RecentMenu } from './keep/RecentMenu.tsx';
+import { SaveButtons } from './keep/SaveButtons.tsx';
 import { PresetSelect } from './PresetSelect.tsx';
 
 export function TopBar({ onAssumptions }: { readonly onAssumptions: () => void }) {
-  const [saved, setSaved] = useState('');
-  const save = async (): Promise<void> => {
-    const name = await saveDesign();
-    setSaved(name === null ? '' : `Saved as ${name}`);
-  };
+  const coat = useResult((state) => state.coat);
   return (
     <header className="top-bar">
       <h1>Evenfall</h1>
@@ -19,21 +21,21 @@ export function TopBar({ onAssumptions }: { readonly onAssumptions: () => void }
           Layout
         </a>
       </nav>
-      <div className="top-actions">
+      <div className="top-actions" role="toolbar" aria-label="Design">
         <PresetSelect />
-        <button type="button" onClick={() => void chooseFiles()}>
+        <RecentMenu />
+        <button type="button" onClick={() => void chooseFiles()} aria-keyshortcuts="Control+O">
           <FolderOpen aria-hidden="true" size={16} /> Open
         </button>
-        <button type="button" onClick={() => void save()}>
-          <Save aria-hidden="true" size={16} /> Save
-        </button>
+        <SaveButtons />
+        <CopyLink />
+        {coat && <ExportMenu coat={coat} />}
         <HistoryButtons />
-        <button type="button" onClick={onAssumptions}>
-          <BookOpenText aria-hidden="true" size={16} /> Assumptions
+        <UnitsMenu />
+        <ThemeSwitch />
+        <button type="button" className="short" title="Assumptions and cautions" onClick={onAssumptions}>
+          <BookOpenText aria-hidden="true" size={16} /> <span>Assumptions</span>
         </button>
-        <span className="visually-hidden" aria-live="polite">
-          {saved}
-        </span>
       </div>
     </header>
   );

@@ -4,6 +4,8 @@ import { useReadOut } from './readOutStore.ts';
 
 const GAP = 18;
 
+const between = (low: number, value: number, high: number): number => Math.max(low, Math.min(value, high));
+
 export function DragReadOut() {
   const read = useReadOut((state) => state.read);
   const box = useRef<HTMLDivElement>(null);
@@ -12,8 +14,8 @@ export function DragReadOut() {
     const parent = element?.parentElement;
     if (!element || !parent || !read?.at) return;
     const { left, top, width, height } = parent.getBoundingClientRect();
-    const x = Math.min(read.at[0] - left + GAP, width - element.offsetWidth - 4);
-    const y = Math.min(read.at[1] - top + GAP, height - element.offsetHeight - 4);
+    const x = between(4, read.at[0] - left + GAP, width - element.offsetWidth - 4);
+    const y = between(4, read.at[1] - top + GAP, height - element.offsetHeight - 4);
     element.style.transform = `translate(${x}px, ${y}px)`;
   }, [read]);
   if (!read?.at) return null;

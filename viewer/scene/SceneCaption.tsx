@@ -1,4 +1,5 @@
 /** The signs in the picture, and how it is turned. */
+import { memo } from 'react';
 import type { Coat, Plant } from '../../engine/index.ts';
 import { tolerance } from '../format/numbers.ts';
 import { useDesign } from '../state/designStore.ts';
@@ -42,7 +43,7 @@ function FrameSign() {
 }
 
 /** The signs of filaments, as far as the plant has them. */
-function FilamentSigns({ plant }: { readonly plant: Plant }) {
+const FilamentSigns = memo(function FilamentSigns({ plant }: { readonly plant: Plant }) {
   const counts = { fires: 0, 'out of use': 0, 'no charge': 0 };
   for (const filament of plant.filaments) counts[stateOf(filament)]++;
   return (
@@ -62,10 +63,10 @@ function FilamentSigns({ plant }: { readonly plant: Plant }) {
       )}
     </>
   );
-}
+});
 
 /** The lines on the mirror, as far as it has them. */
-function LineSigns({ coat }: { readonly coat: Coat }) {
+const LineSigns = memo(function LineSigns({ coat }: { readonly coat: Coat }) {
   const { plant, statistics } = coat;
   const { film, shape } = plant;
   const [low, high] = thicknessRange_nm(coat);
@@ -90,7 +91,7 @@ function LineSigns({ coat }: { readonly coat: Coat }) {
       )}
     </>
   );
-}
+});
 
 export function SceneCaption() {
   const picture = usePicture((state) => state.picture);

@@ -1,6 +1,7 @@
 /** Edits of the design: each is checked by the engine first, and changes nothing if it is refused. */
 import { create } from 'zustand';
 import { openPlantFile, type DesignFile, type Problem } from '../../engine/index.ts';
+import { editRefusals } from './keep/keepStore.ts';
 import { useDesign, type DesignState, type Snapshot, type Step } from './designStore.ts';
 
 /** Steps that can be taken back. */
@@ -60,6 +61,8 @@ export function adopt(next: Snapshot, label: string): void {
  * @returns the problems that speak against it; none if it was made
  */
 export function editDesign(label: string, change: (file: DesignFile) => unknown): readonly Problem[] {
+  const refusals = editRefusals();
+  if (refusals.length > 0) return refusals;
   const { current } = useDesign.getState();
   const opened = openPlantFile(change(current.file), current.files);
   if (!opened.ok) return opened.problems;
@@ -75,6 +78,7 @@ function shift(from: readonly Step[], to: readonly Step[], current: Snapshot) {
 
 /** Takes back the last edit. */
 export function undo(): void {
+  if (editRefusals().length > 0) return;
   const { past, future, current } = useDesign.getState();
   const shifted = shift(past, future, current);
   if (!shifted) return;
@@ -84,6 +88,7 @@ export function undo(): void {
 
 /** Makes the edit again that was taken back last. */
 export function redo(): void {
+  if (editRefusals().length > 0) return;
   const { past, future, current } = useDesign.getState();
   const shifted = shift(future, past, current);
   if (!shifted) return;

@@ -1,11 +1,13 @@
 /** The browser's dialogs for opening and saving. */
 import { fileOpen, fileSave } from 'browser-fs-access';
 import { create } from 'zustand';
+import { fileNameOf } from '../format/fileName.ts';
 import { useDesign } from './designStore.ts';
 import { noteSaved } from './keep/keeper.ts';
 import { traceOf } from './keep/lineage.ts';
 import { fileToWrite, savedName, setSaveTarget } from './keep/saveTargets.ts';
-import { openFiles, refuse } from './openFiles.ts';
+import { openFiles } from './openFiles.ts';
+import { refuse } from './refusal.ts';
 
 /** A dialog that the user closes without choosing is no fault. */
 function isClosed(error: unknown): boolean {
@@ -26,12 +28,6 @@ export async function chooseFiles(): Promise<void> {
   } catch (error) {
     if (!isClosed(error)) refuse('The files cannot be opened', [{ path: '', message: String(error) }]);
   }
-}
-
-/** A file name from the plant's name: "Tarn Hill 2.6 m" becomes "tarn-hill-2-6-m.json". */
-export function fileNameOf(name: string): string {
-  const words = name.toLowerCase().match(/[\p{L}\p{N}]+/gu);
-  return `${words?.join('-') ?? 'design'}.json`;
 }
 
 /** The last saving by the dialogs: under which name, counted so that the same name twice is news again. */

@@ -1,19 +1,10 @@
 /** Opening designs: presets, chosen files, dropped files. */
-import { create } from 'zustand';
-import { namedFiles, openPlant, openPlantFile, type NamedFiles, type Problem } from '../../engine/index.ts';
+import { namedFiles, openPlant, openPlantFile, type NamedFiles } from '../../engine/index.ts';
 import { useDesign } from './designStore.ts';
 import { adopt } from './editDesign.ts';
+import { dismissRefusal, refuse, useRefusal } from './refusal.ts';
+import { isVariantsFile, openVariantsFiles } from './variants/variantFiles.ts';
 import { presets } from '../../presets/index.ts';
-
-/** Why something could not be opened. */
-export interface Refusal {
-  readonly title: string;
-  readonly problems: readonly Problem[];
-  /** files that the design names and that were not there */
-  readonly missing: readonly string[];
-}
-
-export const useRefusal = create<{ readonly refusal: Refusal | null }>(() => ({ refusal: null }));
 
 /** A larger text is not a design. */
 const MAX_DESIGN_BYTES = 50e6;
@@ -26,17 +17,6 @@ interface Chosen {
 
 /** The design whose other files are still to come. */
 let pending: Chosen | null = null;
-
-/** Shows why something could not be done. */
-export function refuse(title: string, problems: readonly Problem[], missing: readonly string[] = []): void {
-  useRefusal.setState({ refusal: { title, problems, missing } });
-}
-
-/** Closes the panel of problems. */
-export function dismissRefusal(): void {
-  pending = null;
-  useRefusal.setState({ refusal: null });
-}
 
 /** Opens a preset. */
 export function choosePreset(id: string): void {
@@ -90,7 +70,8 @@ function openDesign(design: Chosen, others: readonly Chosen[]): void {
 
 /** Files without a design: they belong to the design that waits for them, or replace files of the current one. */
 function openCompanions(others: readonly Chosen[]): void {
-  if (pending) {
+  // only while its refusal is on the page
+  if (pending && (useRefusal.getState().refusal?.missing.length ?? 0) > 0) {
     openDesign(pending, others);
     return;
   }
@@ -112,8 +93,17 @@ function openCompanions(others: readonly Chosen[]): void {
   adopt({ ...current, files, plant: opened.plant }, `replace ${others.map(({ name }) => name).join(', ')}`);
 }
 
+/** Opens the documents of variants among files; answers what is left to open, which needs a design. */
+async function withoutVariants(files: readonly File[]): Promise<readonly File[]> {
+  if (!files.some(isVariantsFile)) return files;
+  await openVariantsFiles(files);
+  const others = files.filter((file) => !isVariantsFile(file));
+  return others.some(isDesign) ? others : [];
+}
+
 /** Opens files that the user has chosen or dropped: a design, the files that it names, or both. */
-export async function openFiles(files: readonly File[]): Promise<void> {
+export async function openFiles(given: readonly File[]): Promise<void> {
+  const files = await withoutVariants(given);
   const designs = files.filter(isDesign);
   const [first] = designs;
   if (files.length === 0) return;

@@ -20,17 +20,31 @@ export type Colors = Readonly<Record<(typeof NAMES)[number], string>>;
 
 const darkTheme = window.matchMedia('(prefers-color-scheme: dark)');
 
+/** Tells of both: the system's theme, and the user's choice on the document. */
 function subscribe(onChange: () => void): () => void {
+  const chosen = new MutationObserver(onChange);
+  chosen.observe(document.documentElement, { attributeFilter: ['data-theme'] });
   darkTheme.addEventListener('change', onChange);
-  return () => darkTheme.removeEventListener('change', onChange);
+  return () => {
+    chosen.disconnect();
+    darkTheme.removeEventListener('change', onChange);
+  };
 }
 
+const themeInUse = (): string => `${document.documentElement.dataset['theme'] ?? 'system'} ${darkTheme.matches}`;
+
+/** Resolves the properties by having an element wear them: they may depend on the theme. */
 function readColors(): Colors {
-  const style = getComputedStyle(document.documentElement);
-  return Object.fromEntries(NAMES.map((name) => [name, style.getPropertyValue(`--${name}`).trim()])) as Colors;
+  const wearer = document.body.appendChild(document.createElement('span'));
+  const colors = NAMES.map((name) => {
+    wearer.style.color = `var(--${name})`;
+    return [name, getComputedStyle(wearer).color];
+  });
+  wearer.remove();
+  return Object.fromEntries(colors) as Colors;
 }
 
 export function useColors(): Colors {
-  const isDark = useSyncExternalStore(subscribe, () => darkTheme.matches);
-  return useMemo(() => ({ isDark, ...readColors() }), [isDark]);
+  const theme = useSyncExternalStore(subscribe, themeInUse);
+  return useMemo(() => ({ theme, ...readColors() }), [theme]);
 }

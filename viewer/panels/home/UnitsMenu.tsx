@@ -62,8 +62,8 @@ export function UnitsMenu() {
   };
   return (
     <>
-      <button ref={button} type="button" popoverTarget={id} aria-haspopup="dialog">
-        <Ruler aria-hidden="true" size={16} /> Units
+      <button ref={button} type="button" className="short" title="Units" popoverTarget={id} aria-haspopup="dialog">
+        <Ruler aria-hidden="true" size={16} /> <span>Units</span>
       </button>
       <div id={id} popover="auto" role="dialog" aria-label="Units" className="units-menu" onToggle={place}>
         <UnitsFields />

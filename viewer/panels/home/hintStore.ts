@@ -12,10 +12,10 @@ export interface Hint {
 
 /** In the order in which they are shown. */
 export const HINTS: readonly Hint[] = [
-  { id: 'ring', text: 'Drag a ring in the picture, or change its diameter, and watch the coat follow.' },
+  { id: 'ring', text: 'Select a ring, drag it in the picture, and watch the coat follow.' },
   {
     id: 'failed',
-    text: 'What if a filament fails? Mark one as out of use under Filaments, or select it and press X.',
+    text: 'What if a filament fails? Select one and press X.',
   },
   { id: 'pin', text: 'Pin a design with P, change something, and compare both.' },
 ];

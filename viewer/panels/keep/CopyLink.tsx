@@ -26,7 +26,7 @@ export function CopyLink() {
       <button
         type="button"
         ref={button}
-        className="keep-short"
+        className="short"
         title="Copy a link with the whole design"
         onClick={() => void copy()}
       >

@@ -13,7 +13,7 @@ export function SaveButtons() {
       <button
         type="button"
         onClick={() => void saveDesignAs()}
-        className="keep-short"
+        className="short"
         title="Save as, under another name (Ctrl+Shift+S)"
         aria-keyshortcuts="Control+Shift+S"
       >

@@ -1,8 +1,10 @@
 /** The solid things in the tank; a moved one only gets another place, a changed one another shape. */
 import { DoubleSide, Group, Matrix4, Mesh, MeshLambertMaterial, type BufferGeometry } from 'three';
-import type { Plant } from '../../../engine/index.ts';
+import type { DesignFile, Plant } from '../../../engine/index.ts';
+import type { Colors } from '../../state/useColors.ts';
 import { obstacleOrder } from '../obstacleOrder.ts';
 import { meshGeometry, localSolid, placeOfSolid } from '../solidGeometry.ts';
+import { whenChanged } from '../whenChanged.ts';
 import type { ScenePart } from './scenePart.ts';
 
 /** A thing to draw: its shape, told by a key, and where it is. */
@@ -55,21 +57,22 @@ export function createObstaclesPart(): ScenePart {
     shown.matrixWorldNeedsUpdate = true;
     return shown;
   };
+  const redraw = whenChanged((plant: Plant, file: DesignFile, colors: Colors) => {
+    material.color.set(colors['scene-solid']);
+    const order = obstacleOrder(file);
+    const meshes = object.children as Mesh[];
+    const bodies = bodiesOf(plant);
+    for (const mesh of meshes.slice(bodies.length)) drop(mesh);
+    bodies.forEach((body, i) => {
+      const mesh = show(meshes[i], body);
+      mesh.name = plant.obstacleNames[i] ?? '';
+      mesh.userData['index'] = order[i];
+      if (!mesh.parent) object.add(mesh);
+    });
+  });
   return {
     object,
-    update: ({ plant, file, colors }) => {
-      material.color.set(colors['scene-solid']);
-      const order = obstacleOrder(file);
-      const meshes = object.children as Mesh[];
-      const bodies = bodiesOf(plant);
-      for (const mesh of meshes.slice(bodies.length)) drop(mesh);
-      bodies.forEach((body, i) => {
-        const mesh = show(meshes[i], body);
-        mesh.name = plant.obstacleNames[i] ?? '';
-        mesh.userData['index'] = order[i];
-        if (!mesh.parent) object.add(mesh);
-      });
-    },
+    update: ({ plant, file, colors }) => redraw(plant, file, colors),
     dispose: () => {
       for (const mesh of [...object.children] as Mesh[]) drop(mesh);
       material.dispose();

@@ -1,6 +1,8 @@
 /** The tank, cut open above the filaments: its far wall and its floor, so that the inside is seen from everywhere. */
 import { BackSide, CircleGeometry, CylinderGeometry, Group, Mesh, MeshBasicMaterial } from 'three';
 import type { Plant } from '../../../engine/index.ts';
+import type { Colors } from '../../state/useColors.ts';
+import { whenChanged } from '../whenChanged.ts';
 import { createDynamicLine } from './dynamicLine.ts';
 import type { ScenePart } from './scenePart.ts';
 
@@ -39,22 +41,23 @@ export function createShellPart(): ScenePart {
   const rims = [createDynamicLine(), createDynamicLine()];
   const object = new Group().add(wall, floor, ...rims.map((rim) => rim.object));
   object.name = 'tank';
+  const redraw = whenChanged((plant: Plant, colors: Colors) => {
+    const { tank } = plant;
+    const top = cutHeight(plant);
+    wall.position.set(tank.centerX, 0, (tank.lowZ + top) / 2);
+    wall.scale.set(tank.radius, tank.radius, top - tank.lowZ);
+    floor.position.set(tank.centerX, 0, tank.lowZ);
+    floor.scale.set(tank.radius, tank.radius, 1);
+    wall.material.color.set(colors['scene-wall']);
+    floor.material.color.set(colors['scene-wall']);
+    rims.forEach((rim, i) => {
+      rim.draw(circleAt(tank.centerX, tank.radius, i === 0 ? tank.lowZ : top));
+      rim.paint(colors['scene-edge']);
+    });
+  });
   return {
     object,
-    update: ({ plant, colors }) => {
-      const { tank } = plant;
-      const top = cutHeight(plant);
-      wall.position.set(tank.centerX, 0, (tank.lowZ + top) / 2);
-      wall.scale.set(tank.radius, tank.radius, top - tank.lowZ);
-      floor.position.set(tank.centerX, 0, tank.lowZ);
-      floor.scale.set(tank.radius, tank.radius, 1);
-      wall.material.color.set(colors['scene-wall']);
-      floor.material.color.set(colors['scene-wall']);
-      rims.forEach((rim, i) => {
-        rim.draw(circleAt(tank.centerX, tank.radius, i === 0 ? tank.lowZ : top));
-        rim.paint(colors['scene-edge']);
-      });
-    },
+    update: ({ plant, colors }) => redraw(plant, colors),
     dispose: () => {
       for (const mesh of [wall, floor]) {
         mesh.geometry.dispose();

@@ -1,6 +1,8 @@
 /** Witness slides: a small square where each lies, on a pin so that it is found. */
 import { Group, Matrix4, OctahedronGeometry } from 'three';
 import type { Plant, Witness } from '../../../engine/index.ts';
+import type { Colors } from '../../state/useColors.ts';
+import { whenChanged } from '../whenChanged.ts';
 import { createDynamicLine } from './dynamicLine.ts';
 import type { ScenePart } from './scenePart.ts';
 import { createSigns } from './signs.ts';
@@ -22,16 +24,17 @@ export function createWitnessPart(): ScenePart {
   const pins = createDynamicLine({ isPairs: true });
   const heads = createSigns(new OctahedronGeometry(1), (old, next) => void object.remove(old).add(next));
   object.add(pins.object, heads.mesh());
+  const redraw = whenChanged((plant: Plant, colors: Colors) => {
+    const tops = plant.witnesses.map((witness) => pinTop(witness, plant));
+    const size = HEAD_SHARE * plant.tank.radius;
+    const color = colors['scene-mark'];
+    pins.paint(color);
+    pins.draw(plant.witnesses.flatMap(({ position }, i) => [...position, ...tops[i]!]));
+    heads.draw(tops.map((top) => ({ color, matrix: new Matrix4().makeScale(size, size, size).setPosition(...top) })));
+  });
   return {
     object,
-    update: ({ plant, colors }) => {
-      const tops = plant.witnesses.map((witness) => pinTop(witness, plant));
-      const size = HEAD_SHARE * plant.tank.radius;
-      const color = colors['scene-mark'];
-      pins.paint(color);
-      pins.draw(plant.witnesses.flatMap(({ position }, i) => [...position, ...tops[i]!]));
-      heads.draw(tops.map((top) => ({ color, matrix: new Matrix4().makeScale(size, size, size).setPosition(...top) })));
-    },
+    update: ({ plant, colors }) => redraw(plant, colors),
     dispose: () => {
       pins.dispose();
       heads.dispose();

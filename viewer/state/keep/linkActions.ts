@@ -2,7 +2,7 @@
 import { openPlant } from '../../../engine/index.ts';
 import { useDesign, type Snapshot } from '../designStore.ts';
 import { adopt } from '../editDesign.ts';
-import { dismissRefusal, refuse } from '../openFiles.ts';
+import { dismissRefusal, refuse } from '../refusal.ts';
 import { carriesDesign, linkRemark, packFragment, unpackFragment } from './designLink.ts';
 import { embedFiles } from './embedFiles.ts';
 import { newDesign, setTrace } from './lineage.ts';

@@ -2,7 +2,7 @@
 import { openPlant } from '../../../engine/index.ts';
 import { useDesign, type Snapshot } from '../designStore.ts';
 import { adopt } from '../editDesign.ts';
-import { refuse } from '../openFiles.ts';
+import { refuse } from '../refusal.ts';
 import { readState, type ReadState } from './database.ts';
 import { knowFiles } from './fileIds.ts';
 import { noteFailure } from './keepStore.ts';

@@ -4,8 +4,8 @@ import { MAX_TEXT, readJson } from '../../../engine/design/readJson.ts';
 import type { NamedFiles, Problem } from '../../../engine/index.ts';
 import { differencesOf } from '../../format/differences.ts';
 import { useDesign } from '../designStore.ts';
-import { fileNameOf } from '../fileDialogs.ts';
-import { refuse } from '../openFiles.ts';
+import { fileNameOf } from '../../format/fileName.ts';
+import { refuse } from '../refusal.ts';
 import { announce } from './announcement.ts';
 import {
   MAX_VARIANTS,
