@@ -3,6 +3,9 @@ import { Group, PerspectiveCamera, Ray, Raycaster, Vector2, Vector3 } from 'thre
 import { describe, expect, test } from 'vitest';
 import { createProbe, openPlantFile, type DesignFile, type Plant } from '../../engine/index.ts';
 import { presets } from '../../presets/index.ts';
+import { useDesign } from '../../viewer/state/designStore.ts';
+import { beginGesture, cancelGesture, editDesign, endGesture, undo } from '../../viewer/state/editDesign.ts';
+import { withValue } from '../../viewer/state/edits/path.ts';
 import { nameOfPart } from '../../viewer/state/edits/parts.ts';
 import { alongLine } from '../../viewer/scene/axisDrag.ts';
 import { colorTexture, scaleOf, texelOf } from '../../viewer/scene/colorScale.ts';
@@ -12,6 +15,7 @@ import { frame } from '../../viewer/scene/framing.ts';
 import { handlesOf, type Design } from '../../viewer/scene/handles.ts';
 import { isFree, shifted, wayOut, type Box } from '../../viewer/scene/labelRoom.ts';
 import { obstacleOrder } from '../../viewer/scene/obstacleOrder.ts';
+import { moveTo } from '../../viewer/scene/moveTo.ts';
 import { texelsInto } from '../../viewer/scene/parts/coatPart.ts';
 import { pickPart } from '../../viewer/scene/pick.ts';
 import { probePathsOf } from '../../viewer/scene/probePaths.ts';
@@ -321,4 +325,44 @@ test('written places come back exactly enough to be dragged again and again', ()
   }
   const [center] = design.plant.filaments.map(({ center: place }) => place);
   expect(Math.abs(Math.hypot(center![0], center![1]) - 1.45)).toBeLessThan(WRITTEN);
+});
+
+describe('a drag as a step', () => {
+  const label = 'height of outer';
+  const heightTo = (height: string): void => {
+    const problems = editDesign(label, (file) => withValue(file, ['filaments', 0, 'height'], height));
+    expect(problems).toEqual([]);
+  };
+  const heightNow = (): number | undefined => useDesign.getState().current.plant.filaments[0]?.center[2];
+
+  test('all edits between its ends are one step, and the next edit is another', () => {
+    const before = useDesign.getState().past.length;
+    beginGesture();
+    for (const height of ['0.91 m', '0.95 m', '1 m']) heightTo(height);
+    endGesture();
+    heightTo('1.1 m');
+    expect(useDesign.getState().past.length).toBe(before + 2);
+    undo();
+    expect(heightNow()).toBe(1);
+    undo();
+    expect(heightNow()).toBe(0.9);
+  });
+
+  test('given up, it leaves design and history as they were', () => {
+    const before = useDesign.getState();
+    beginGesture();
+    heightTo('0.8 m');
+    cancelGesture();
+    expect(useDesign.getState().current).toBe(before.current);
+    expect(useDesign.getState().past).toBe(before.past);
+  });
+
+  test('a wanted place beyond the wall is approached in steps, as near as the engine lets it', () => {
+    const handle = handlesOf(useDesign.getState().current, { kind: 'set', index: 0 }, [], 0)[0]!;
+    const { value, refusal } = moveTo(handle, handle.value, 3.9, 0.01);
+    // 3.4 m wide; a loop of the tangential coil, 24 mm off its middle, lies within it up to a ring of 3.3996 m
+    expect(value).toBeCloseTo(3.39, 9);
+    expect(refusal).toMatch(/outside the tank/);
+    expect(useDesign.getState().current.file.filaments[0]).toMatchObject({ diameter: '3.39 m' });
+  });
 });

@@ -64,6 +64,9 @@ const verdictText = async (page: Page): Promise<string> =>
   ((await page.getByRole('status', { name: 'Verdict' }).textContent()) ?? '').replace(/[\u00a0\u202f]/g, ' ');
 const pressed = (page: Page): Locator => page.getByRole('toolbar', { name: 'View' }).locator('[aria-pressed=true]');
 
+/** A field of the form of the selected part. */
+const formField = (page: Page, name: string): Locator => page.getByRole('textbox', { name, exact: true });
+
 /** Middle of an element, px. */
 async function middleOf(locator: Locator): Promise<{ x: number; y: number }> {
   const box = await locator.boundingBox();
@@ -130,7 +133,7 @@ describe('the picture of the tank', () => {
     for (let i = 1; i <= 6; i++) await page.mouse.move(from.x - 5 * i, from.y, { steps: 2 });
     await expect.poll(async () => page.locator('.drag-read-out b').textContent()).toMatch(/^2\.\d{1,2} m$/);
     await page.mouse.up();
-    const field = page.getByRole('group', { name: 'outer' }).getByLabel('Ring diameter');
+    const field = formField(page, 'Diameter');
     await expect.poll(async () => field.inputValue()).toMatch(/^2\.\d{1,2} m$/);
     const dragged = Number.parseFloat(await field.inputValue());
     expect(dragged).toBeLessThan(2.9);
@@ -161,7 +164,7 @@ describe('the picture of the tank', () => {
     expect(value).toBeLessThan(3.4);
     await page.keyboard.press('Escape');
     await page.mouse.up();
-    const field = page.getByRole('group', { name: 'outer' }).getByLabel('Ring diameter');
+    const field = formField(page, 'Diameter');
     await expect.poll(async () => field.inputValue()).toBe('2.9 m');
   });
 
@@ -170,12 +173,11 @@ describe('the picture of the tank', () => {
     await picture(page).focus();
     await page.keyboard.press('n');
     await page.keyboard.press('Alt+PageUp');
-    const group = page.getByRole('group', { name: 'outer' });
-    await expect.poll(async () => group.getByLabel('Height').inputValue()).toBe('0.91 m');
+    await expect.poll(async () => formField(page, 'Height').inputValue()).toBe('0.91 m');
     await page.keyboard.press('Alt+ArrowLeft');
-    await expect.poll(async () => group.getByLabel('Ring diameter').inputValue()).toBe('2.89 m');
+    await expect.poll(async () => formField(page, 'Diameter').inputValue()).toBe('2.89 m');
     await page.keyboard.press('Alt+Shift+ArrowLeft');
-    await expect.poll(async () => group.getByLabel('Ring diameter').inputValue()).toBe('2.889 m');
+    await expect.poll(async () => formField(page, 'Diameter').inputValue()).toBe('2.889 m');
     expect(await page.getByRole('status', { name: 'Last move' }).textContent()).toBe('diameter of outer: 2.889 m');
   });
 
@@ -215,7 +217,7 @@ describe('the picture of the tank', () => {
   });
 
   test('many edits leave no buffers and textures behind', async () => {
-    const { page } = await openPicture();
+    const { page, complaints } = await openPicture();
     await picture(page).focus();
     await page.keyboard.press('n');
     await page.getByRole('button', { name: 'Show' }).click();
@@ -232,6 +234,7 @@ describe('the picture of the tank', () => {
     await press(60);
     expect(await page.evaluate(() => window.webglCounts.buffers)).toBe(buffers);
     expect(await page.evaluate(() => window.webglCounts.textures)).toBe(textures);
+    expect(complaints).toEqual([]);
   });
 
   test('a colour means its number: the flat middle of the map has the colour of its value', async () => {
@@ -240,13 +243,13 @@ describe('the picture of the tank', () => {
     await page.keyboard.press('1');
     await page.getByRole('button', { name: 'Show' }).click();
     // a fixed range far below every value: the whole mirror has the last colour of the scale
-    await page.getByLabel('Range of colours').selectOption({ label: 'Fixed' });
+    await page.getByLabel('Colours', { exact: true }).selectOption({ label: 'fixed range' });
     for (const [label, value] of [
-      ['From, nm', '1'],
-      ['To, nm', '2'],
+      ['From', '1 nm'],
+      ['to', '2 nm'],
     ] as const) {
-      await page.getByLabel(label).fill(value);
-      await page.getByLabel(label).press('Enter');
+      await page.getByLabel(label, { exact: true }).fill(value);
+      await page.getByLabel(label, { exact: true }).press('Enter');
     }
     await page.keyboard.press('Escape');
     await settled(page);
@@ -267,7 +270,7 @@ describe('the picture of the tank', () => {
       ['Deviation from target', 'Deviation from target, %'],
       ['Thickness', 'Thickness, nm'],
     ] as const) {
-      await page.getByLabel('Colours show').selectOption({ label });
+      await page.getByLabel('Quantity', { exact: true }).selectOption({ label });
       await expect.poll(async () => page.locator('.legend-title').textContent()).toBe(title);
     }
     expect(complaints).toEqual([]);

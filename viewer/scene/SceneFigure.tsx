@@ -1,6 +1,6 @@
 /** The tank in 3D with its legend, labels, handles, views and probe. */
 import { Canvas } from '@react-three/fiber';
-import { useEffect, useRef } from 'react';
+import { memo, useEffect, useRef } from 'react';
 import { registerKeys } from '../panels/home/keys.ts';
 import { useDesign } from '../state/designStore.ts';
 import { useResult } from '../state/resultStore.ts';
@@ -10,8 +10,9 @@ import { ColorLegend } from './ColorLegend.tsx';
 import { describeScene } from './describeScene.ts';
 import { DragReadOut } from './DragReadOut.tsx';
 import { HoverTip } from './HoverTip.tsx';
+import { endKeyMoves } from './keyMoves.ts';
 import { OverlayPlacer } from './OverlayPlacer.tsx';
-import { followStores, usePicture, type Range } from './picture.ts';
+import { followStores, setPicture, usePicture, type Range } from './picture.ts';
 import { ProbeBar } from './ProbeBar.tsx';
 import './scene.css';
 import { SceneCaption } from './SceneCaption.tsx';
@@ -19,7 +20,7 @@ import { SceneContent } from './SceneContent.tsx';
 import { SceneFailure } from './SceneFailure.tsx';
 import { SceneHandles } from './SceneHandles.tsx';
 import { SCENE_KEY_HELP, SCENE_KEYS_TITLE } from './sceneKeyHelp.ts';
-import { endKeyMove, onSceneKey } from './sceneKeys.ts';
+import { onSceneKey } from './sceneKeys.ts';
 import { SceneLabels } from './SceneLabels.tsx';
 import { ScenePointer } from './ScenePointer.tsx';
 import { SceneToolbar } from './SceneToolbar.tsx';
@@ -28,7 +29,7 @@ import { SelectionStatus } from './SelectionStatus.tsx';
 const CAMERA = { up: [0, 0, 1] as [number, number, number], fov: 30 };
 
 /** The canvas: rendered by React once, and from then on by its parts alone. */
-function ScenePicture() {
+const ScenePicture = memo(function ScenePicture() {
   const labels = useRef<HTMLDivElement>(null);
   const handles = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLDivElement>(null);
@@ -52,8 +53,8 @@ function ScenePicture() {
         aria-describedby="scene-keys"
         tabIndex={0}
         onKeyDown={onSceneKey}
-        onKeyUp={endKeyMove}
-        onBlur={endKeyMove}
+        onKeyUp={endKeyMoves}
+        onBlur={endKeyMoves}
       >
         <SceneFailure>
           <Canvas flat frameloop="demand" dpr={[1, 2]} camera={CAMERA}>
@@ -68,7 +69,7 @@ function ScenePicture() {
       <SceneHandles container={handles} />
     </>
   );
-}
+});
 
 interface SceneFigureProps {
   /** the range of the mapped quantity over all variants, in its unit, for colours that are shared */
@@ -79,7 +80,8 @@ export function SceneFigure({ sharedRange }: SceneFigureProps) {
   const hasCoat = useResult((state) => state.coat !== null);
   const name = useDesign((state) => state.current.plant.name);
   const colors = useColors();
-  useEffect(() => followStores(colors, sharedRange), [colors, sharedRange]);
+  useEffect(() => setPicture(colors, sharedRange), [colors, sharedRange]);
+  useEffect(() => followStores(), []);
   useEffect(() => registerKeys(SCENE_KEYS_TITLE, SCENE_KEY_HELP), []);
   return (
     <figure className="panel scene">

@@ -4,6 +4,7 @@ import { beginGesture, cancelGesture, endGesture } from '../state/editDesign.ts'
 import { useUnits } from '../state/units.ts';
 import type { Handle } from './handles.ts';
 import { lineAt } from './handleLine.ts';
+import { endKeyMoves, moveByKey } from './keyMoves.ts';
 import { moveTo } from './moveTo.ts';
 import { useReadOut } from './readOutStore.ts';
 import { finenessOf, readOut, snapped, stepOf } from './snap.ts';
@@ -29,14 +30,6 @@ const SIGNS: Readonly<Record<Handle['key'], string>> = {
   radius: 'r',
   angle: '∠',
 };
-
-/** Moves a handle by whole steps, as one undoable edit; says where it came to stand. */
-export function nudge(handle: Handle, steps: number, isFine: boolean): void {
-  const units = useUnits.getState();
-  const step = stepOf(handle.kind, isFine ? 'fine' : 'coarse', units);
-  const { value, refusal } = moveTo(handle, handle.value, handle.value + steps * step, step);
-  useReadOut.setState({ read: { label: handle.label, text: readOut(value, handle.kind, units), refusal, at: null } });
-}
 
 const STEPS: Readonly<Record<string, number>> = {
   ArrowUp: 1,
@@ -99,7 +92,7 @@ function HandleGrip({ handle }: { readonly handle: Handle }) {
     if (steps === undefined || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
     event.stopPropagation();
-    nudge(handle, steps, event.shiftKey);
+    moveByKey({ handles: [handle.key], steps }, event.shiftKey);
   };
   const text = readOut(handle.value, handle.kind, units);
   return (
@@ -117,6 +110,8 @@ function HandleGrip({ handle }: { readonly handle: Handle }) {
       onPointerUp={() => finish(true)}
       onPointerCancel={() => finish(false)}
       onKeyDown={onKeyDown}
+      onKeyUp={endKeyMoves}
+      onBlur={endKeyMoves}
     >
       <i>{SIGNS[handle.key]}</i> {text}
     </div>

@@ -43,8 +43,9 @@ interface Painted {
 }
 
 /** Field and scale of a coat; the last ones if nothing about them has changed. */
-function paint(last: Painted | null, coat: Coat, fromZero: boolean, shared: Range | undefined): Painted {
+function paint(last: Painted | null, coat: Coat, fromZero: boolean, variants: Range | undefined): Painted {
   const { quantity: asked, range } = useMapView.getState();
+  const shared = range.mode === 'shared' ? variants : undefined;
   const isSame = last?.coat === coat && last.asked === asked && last.range === range;
   if (isSame && last.fromZero === fromZero && last.shared === shared) return last;
   const wanted = mapFieldOf(coat, asked);
@@ -55,12 +56,26 @@ function paint(last: Painted | null, coat: Coat, fromZero: boolean, shared: Rang
   return { coat, asked, range, fromZero, shared, quantity, field, scale };
 }
 
+/** What the page gives to the picture beside the stores. */
+interface Setting {
+  readonly colors: Colors | null;
+  readonly shared: Range | undefined;
+}
+
+const useSetting = create<Setting>(() => ({ colors: null, shared: undefined }));
+
+/** Changes the theme's colours, or the range that all variants share. */
+export function setPicture(colors: Colors, shared: Range | undefined): void {
+  useSetting.setState({ colors, shared });
+}
+
 /** Keeps the picture up to date; returns how to stop. */
-export function followStores(colors: Colors, shared: Range | undefined): () => void {
+export function followStores(): () => void {
   let painted: Painted | null = null;
   const compose = (): void => {
     const { coat } = useResult.getState();
-    if (!coat) return;
+    const { colors, shared } = useSetting.getState();
+    if (!coat || !colors) return;
     const options = useSceneOptions.getState();
     painted = paint(painted, coat, options.fromZero, shared);
     const { plant, file } = useDesign.getState().current;
@@ -72,7 +87,7 @@ export function followStores(colors: Colors, shared: Range | undefined): () => v
     });
   };
   compose();
-  const stops = [useDesign, useResult, useSelection, useSceneOptions, useMapView, useProbe].map((store) =>
+  const stops = [useSetting, useDesign, useResult, useSelection, useSceneOptions, useMapView, useProbe].map((store) =>
     store.subscribe(compose),
   );
   return () => stops.forEach((stop) => stop());

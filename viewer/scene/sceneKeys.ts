@@ -1,11 +1,8 @@
 /** Keys of the picture while it has the focus. */
 import type { KeyboardEvent } from 'react';
-import { beginGesture, endGesture, useGesture } from '../state/editDesign.ts';
 import { useDesign } from '../state/designStore.ts';
 import { partKey, select, useSelection, type Part } from '../state/selection.ts';
-import type { Handle } from './handles.ts';
-import { nudge } from './SceneHandles.tsx';
-import { currentHandles } from './useHandles.ts';
+import { moveByKey, type KeyMove } from './keyMoves.ts';
 import { useView, VIEWS, type ViewActions } from './views.ts';
 
 const TURN = Math.PI / 18;
@@ -25,16 +22,14 @@ const VIEW_KEYS: Readonly<Record<string, (view: ViewActions) => void>> = {
   ...Object.fromEntries(VIEWS.map(({ key, name }) => [key, (view: ViewActions) => view.show(name)])),
 };
 
-type Moved = readonly [keys: readonly Handle['key'][], steps: number];
-
 /** With Alt: which handle a key moves, and which way. A part has one of each list. */
-const MOVE_KEYS: Readonly<Record<string, Moved>> = {
-  ArrowRight: [['x', 'diameter', 'radius'], 1],
-  ArrowLeft: [['x', 'diameter', 'radius'], -1],
-  ArrowUp: [['y', 'diameter', 'angle'], 1],
-  ArrowDown: [['y', 'diameter', 'angle'], -1],
-  PageUp: [['z', 'height'], 1],
-  PageDown: [['z', 'height'], -1],
+const MOVE_KEYS: Readonly<Record<string, KeyMove>> = {
+  ArrowRight: { handles: ['x', 'diameter', 'radius'], steps: 1 },
+  ArrowLeft: { handles: ['x', 'diameter', 'radius'], steps: -1 },
+  ArrowUp: { handles: ['y', 'diameter', 'angle'], steps: 1 },
+  ArrowDown: { handles: ['y', 'diameter', 'angle'], steps: -1 },
+  PageUp: { handles: ['z', 'height'], steps: 1 },
+  PageDown: { handles: ['z', 'height'], steps: -1 },
 };
 
 /** Parts in the order in which N goes through them. */
@@ -75,32 +70,12 @@ const SELECT_KEYS: Readonly<Record<string, () => void>> = {
   Escape: () => select(null),
 };
 
-/** Whether a gesture was begun by a key that is still down. */
-let movesByKey = false;
-
-function moveByKey([keys, steps]: Moved, isFine: boolean): void {
-  const handle = currentHandles().find(({ key }) => keys.includes(key));
-  if (!handle) return;
-  if (!useGesture.getState().isActive) {
-    beginGesture();
-    movesByKey = true;
-  }
-  nudge(handle, steps, isFine);
-}
-
-/** Ends the move that a held key made. */
-export function endKeyMove(): void {
-  if (movesByKey) endGesture();
-  movesByKey = false;
-}
-
 function act(event: KeyboardEvent): boolean {
   const { key, altKey, ctrlKey, metaKey, shiftKey } = event;
   if (ctrlKey || metaKey) return false;
   if (altKey) {
     const move = MOVE_KEYS[key];
-    if (move) moveByKey(move, shiftKey);
-    return move !== undefined;
+    return move !== undefined && moveByKey(move, shiftKey);
   }
   const selects = SELECT_KEYS[key];
   const { actions } = useView.getState();
