@@ -7,6 +7,7 @@ import { startKeeping } from './state/keep/startKeeping.ts';
 import { followResult } from './state/probeStore.ts';
 import { followDesign } from './state/resultStore.ts';
 import { followVariants } from './state/variants/evaluateVariants.ts';
+import { keepVariants } from './state/variants/keepVariants.ts';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('expected an element with the id "root" in the page; found none');
@@ -16,6 +17,7 @@ await startKeeping();
 followResult();
 followDesign();
 followVariants();
+void keepVariants();
 
 createRoot(root).render(
   <StrictMode>

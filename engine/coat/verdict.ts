@@ -27,7 +27,7 @@ const percent = (share: number): string =>
   `${Math.abs(100 * share) < 9.95 ? Math.abs(100 * share).toFixed(1) : Math.abs(100 * share).toFixed(0)} %`;
 
 /** A place on the mirror in words: "at the outer edge", "in the middle", "at radius 0.85 m, 120°". */
-export function placeInWords({ plant, profile }: Coat, [x, y]: readonly [number, number, number]): string {
+function placeInWords({ plant, profile }: Coat, [x, y]: readonly [number, number, number]): string {
   const { shape } = plant;
   const r = Math.hypot(x - shape.centerX, y);
   const inner = shape.clearInnerRadius;

@@ -62,7 +62,7 @@ const measuredTable = section('a measured emission table', {
     context.addIssue({ code: 'custom', path: ['intensities'], message: 'expected at least one intensity above zero' });
 });
 
-export const emissionSchema = z
+const emissionSchema = z
   .discriminatedUnion(
     'law',
     [

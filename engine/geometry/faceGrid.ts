@@ -111,7 +111,7 @@ function panelEdgeRadius(grid: FaceGrid, index: number, angle: number): number {
 }
 
 /** Clock angle at azimuth coordinate b on azimuth panel `panel`, rad. */
-export function gridAngle(grid: FaceGrid, b: number, panel: number): number {
+function gridAngle(grid: FaceGrid, b: number, panel: number): number {
   const start = grid.azimuthEdges[panel] ?? 0;
   return start + (b - panel) * ((grid.azimuthEdges[panel + 1] ?? 0) - start);
 }

@@ -20,7 +20,7 @@ import type {
 import { createVisibility, type Visibility } from './visibility.ts';
 
 /** Bytes of columns that one thread keeps unless told otherwise. */
-export const DEFAULT_STORE_BYTES = 96 * 2 ** 20;
+const DEFAULT_STORE_BYTES = 96 * 2 ** 20;
 
 /** Columns that are summed, and computed, together. */
 const BATCH = 4;

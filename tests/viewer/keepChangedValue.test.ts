@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { presets } from '../../presets/index.ts';
-import { withOwnValues, withSetField } from '../../viewer/state/filamentEdits.ts';
+import { withOwnValues, withSetField } from './filamentEdits.ts';
 import { changedValue } from '../../viewer/state/keep/changedValue.ts';
 
 const base = presets[0]!.file;

@@ -1,7 +1,7 @@
 import { beforeEach, expect, test } from 'vitest';
 import { useDesign, type DesignState } from '../../viewer/state/designStore.ts';
 import { adopt, beginGesture, editDesign, endGesture, undo } from '../../viewer/state/editDesign.ts';
-import { withSetField } from '../../viewer/state/filamentEdits.ts';
+import { withSetField } from './filamentEdits.ts';
 import { splitOff, traceOf, traceStep, type Step } from '../../viewer/state/keep/lineage.ts';
 import { choosePreset } from '../../viewer/state/openFiles.ts';
 import { presets } from '../../presets/index.ts';

@@ -1,5 +1,5 @@
 /** The Layout stage: the plant on the left, its coat in the middle, the numbers on the right. */
-import { lazy, Suspense, useMemo, useState } from 'react';
+import { lazy, Suspense, useEffect, useMemo, useState } from 'react';
 import { AreaHistogram } from '../charts/AreaHistogram.tsx';
 import { ContributionBars } from '../charts/ContributionBars.tsx';
 import { FaceMap } from '../charts/FaceMap.tsx';
@@ -11,9 +11,11 @@ import { useMapView } from '../state/mapView.ts';
 import { useResult } from '../state/resultStore.ts';
 import { useVariants } from '../state/variants/variantStore.ts';
 import { PinButton } from './compare/PinButton.tsx';
+import { registerKeys } from './home/keys.ts';
 import { HistoryPanel } from './keep/HistoryPanel.tsx';
 import { MassBudget } from './MassBudget.tsx';
 import { PartForm } from './plant/PartForm.tsx';
+import { plantKeys } from './plant/plantKeys.ts';
 import { PlantTree } from './plant/PlantTree.tsx';
 import { Statistics } from './Statistics.tsx';
 import { Tabs } from './Tabs.tsx';
@@ -93,6 +95,7 @@ function Pictures() {
 }
 
 export function Bench() {
+  useEffect(() => registerKeys('In the tree of parts', plantKeys), []);
   return (
     <>
       <div className="plant-column">

@@ -16,7 +16,7 @@ export interface ProbePath {
 }
 
 /** Paths that are drawn; more would be a curtain. */
-export const MAX_PATHS = 24;
+const MAX_PATHS = 24;
 /** Share by which two sums of the same terms may differ by rounding: a few hundred terms of 1e-16 each. */
 const ROUNDING = 1e-12;
 

@@ -2,7 +2,7 @@
 import { formatProblem, type Problem } from '../../engine/index.ts';
 
 export const EXIT_OK = 0;
-export const EXIT_INTERNAL = 1;
+const EXIT_INTERNAL = 1;
 export const EXIT_BAD_INPUT = 2;
 
 /** Prints every problem, one a line, under a heading. */

@@ -55,7 +55,7 @@ export function toPlace(frame: Frame, px: number, py: number): readonly [number,
 const n = (value: number): string => String(Number(value.toFixed(2)));
 
 /** A circle about the middle of the glass as an SVG path. */
-export function circlePath(frame: Frame, radius: number): string {
+function circlePath(frame: Frame, radius: number): string {
   const r = (radius * frame.size) / (2 * frame.reach);
   const [x, y] = toPicture(frame, frame.centerX, 0);
   return `M${n(x - r)} ${n(y)}a${n(r)} ${n(r)} 0 1 0 ${n(2 * r)} 0a${n(r)} ${n(r)} 0 1 0 ${n(-2 * r)} 0z`;

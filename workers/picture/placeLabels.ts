@@ -7,7 +7,7 @@ export type Box = readonly [left: number, top: number, right: number, bottom: nu
 const CHARACTER = 0.56;
 const LINE = 1.2;
 
-export function textWidth(text: string, size: number): number {
+function textWidth(text: string, size: number): number {
   return CHARACTER * size * text.length;
 }
 

@@ -15,12 +15,12 @@ export interface ComparedDesign {
   readonly error: string | null;
 }
 
-export const CURRENT_NAME = 'Current design';
+const CURRENT_NAME = 'Current design';
 
 const PHASES = { done: 'done', computing: 'computing', cancelled: 'stopped', failed: 'failed' } as const;
 
 /** The design on the page with its own coat; while a new coat is on its way, the last pair that belonged together. */
-export function useCurrentDesign(): ComparedDesign {
+function useCurrentDesign(): ComparedDesign {
   const snapshot = useDesign((state) => state.current);
   const coat = useResult((state) => state.coat);
   const phase = useResult((state) => state.phase);

@@ -20,7 +20,7 @@ const GAP = 8;
 const KINDS = Object.keys(UNIT_CHOICES) as UnitKind[];
 
 /** One choice for each kind of quantity. */
-export function UnitsFields() {
+function UnitsFields() {
   const units = useUnits();
   const id = useId();
   return (

@@ -149,7 +149,7 @@ async function recognise(trace: Trace, { file, files }: Snapshot): Promise<void>
 }
 
 /** Keeps the snapshot from now on, if it is not kept yet. */
-export function keepSnapshot(snapshot: Snapshot, label: string): Trace {
+function keepSnapshot(snapshot: Snapshot, label: string): Trace {
   return traceOf(snapshot) ?? beginDesign(snapshot, label);
 }
 

@@ -5,7 +5,7 @@ import { flush, hasAnyPending } from './keeper.ts';
 import { useKeep } from './keepStore.ts';
 
 /** The design's name, with a dot before it while it lies in no file. */
-export function titleOf(name: string, isUnsaved: boolean): string {
+function titleOf(name: string, isUnsaved: boolean): string {
   return `${isUnsaved ? '• ' : ''}${name} – Evenfall`;
 }
 

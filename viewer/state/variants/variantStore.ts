@@ -52,7 +52,7 @@ const isTaken = (name: string, variants: readonly Variant[]): boolean =>
   variants.some((variant) => variant.name.toLowerCase() === name.toLowerCase());
 
 /** The plant's name for the first of its variants, then "Variant 2" and so on. */
-export function nextName(plantName: string, variants: readonly Variant[]): string {
+function nextName(plantName: string, variants: readonly Variant[]): string {
   if (!isTaken(plantName, variants)) return plantName;
   let n = variants.length + 1;
   while (isTaken(`Variant ${n}`, variants)) n++;

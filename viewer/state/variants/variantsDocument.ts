@@ -14,7 +14,7 @@ import { namedFiles, openPlantFile, type DesignFile, type NamedFiles, type Probl
 import type { Snapshot } from '../designStore.ts';
 import { fromBase64, toBase64 } from './base64.ts';
 
-export const VARIANTS_FORMAT = 'evenfall variants';
+const VARIANTS_FORMAT = 'evenfall variants';
 const VERSION = 1;
 export const MAX_VARIANTS = 12;
 

@@ -12,7 +12,7 @@ const SMALL = 0.1;
 const DIGITS = 6;
 
 /** The unit kind of a field; null for dimensions that have no choice of units. */
-export function unitKindOf(dimension: DimensionName, place: string): UnitKind | null {
+function unitKindOf(dimension: DimensionName, place: string): UnitKind | null {
   if (dimension === 'length' && THIN.has(place)) return 'thickness';
   return dimension in UNIT_CHOICES ? (dimension as UnitKind) : null;
 }
