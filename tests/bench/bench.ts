@@ -13,15 +13,11 @@ import { createSimdKernel } from '../../engine/transport/simd/simdKernel.ts';
 import { createVisibility } from '../../engine/transport/visibility.ts';
 import { createNodePool } from '../../workers/nodePool.ts';
 import { benchDesign } from './benchDesign.ts';
+import { browserRows } from './browserBench.ts';
 import { naiveSum } from './naiveSum.ts';
+import type { Row } from './row.ts';
 
 const REPEATS = 9;
-
-interface Row {
-  readonly what: string;
-  readonly figure: string;
-  readonly goal: string;
-}
 
 const LAWS: readonly (readonly [string, EmissionLaw])[] = [
   ['cosine', { kind: 'cosine', power: 1 }],
@@ -185,5 +181,5 @@ const memory = await memoryRow();
 const kernels = await kernelRows(plant);
 const pools = [await poolRow(plant, 1), await poolRow(plant, 2)];
 const edits = await editRows(plant);
-print([...kernels, ...pools, ...edits, await obstacleRow(), memory]);
+print([...kernels, ...pools, ...edits, await obstacleRow(), memory, ...(await browserRows())]);
 process.exit(0);

@@ -5,36 +5,13 @@ import type { Locator, Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { presets } from '../../presets/index.ts';
 import { openSite, SCREENSHOTS, type Site } from '../support/page.ts';
+import { nextVerdict, readVerdict, textOf, verdict } from '../support/verdict.ts';
 
 let site: Site;
 beforeAll(async () => {
   site = await openSite();
 });
 afterAll(async () => site.close());
-
-const verdict = (page: Page) => page.getByRole('status', { name: 'Verdict' });
-
-/** Waits for the verdict to differ from a text, and returns it. */
-async function nextVerdict(page: Page, old: string): Promise<string> {
-  await page.waitForFunction((before) => {
-    const now = document.querySelector('[role=status][aria-label=Verdict]')?.textContent;
-    return now !== undefined && now !== null && now !== '' && now.replace(/[\u00a0\u202f]/g, ' ') !== before;
-  }, old);
-  return textOf(verdict(page));
-}
-
-/** Text with ordinary spaces. */
-async function textOf(locator: Locator): Promise<string> {
-  return ((await locator.textContent()) ?? '').replace(/[\u00a0\u202f]/g, ' ');
-}
-
-async function readVerdict(page: Page): Promise<string> {
-  await verdict(page)
-    .getByText(/(Thinnest|Thickest|bare)/)
-    .first()
-    .waitFor();
-  return textOf(verdict(page));
-}
 
 /** Text of the row of the statistics table that starts with a name. */
 async function statistic(page: Page, name: RegExp): Promise<string> {

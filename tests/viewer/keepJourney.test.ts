@@ -9,6 +9,7 @@ import { openPlant } from '../../engine/index.ts';
 import { presets } from '../../presets/index.ts';
 import { packFragment, unpackFragment } from '../../viewer/state/keep/designLink.ts';
 import { openSite, SCREENSHOTS, type OpenPage, type Site } from '../support/page.ts';
+import { readVerdict } from '../support/verdict.ts';
 
 let site: Site;
 beforeAll(async () => {
@@ -36,14 +37,16 @@ async function openBeside(page: Page, suffix = ''): Promise<Page> {
   return other;
 }
 
-const isDrawn = async (page: Page): Promise<void> =>
-  page
-    .getByRole('status', { name: 'Verdict' })
-    .getByText(/(Thinnest|Thickest|bare)/)
+/** Waits for the verdict, then selects the outer ring so that the form shows its fields. */
+async function isDrawn(page: Page): Promise<void> {
+  await readVerdict(page);
+  await page
+    .getByRole('treeitem', { name: /^outer/ })
     .first()
-    .waitFor();
+    .click();
+}
 
-const height = (page: Page) => page.getByRole('group', { name: 'outer' }).getByLabel('Height');
+const height = (page: Page) => page.getByRole('region', { name: /^outer/ }).getByLabel('Height', { exact: true });
 const history = (page: Page) => page.getByRole('region', { name: 'History' });
 const tabBar = (page: Page) => page.getByRole('region', { name: 'Open in another tab' });
 const press = async (page: Page, name: string): Promise<void> =>

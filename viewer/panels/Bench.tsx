@@ -1,11 +1,8 @@
 /** The Layout stage: the plant on the left, its coat in the middle, the numbers on the right. */
-import { lazy, Suspense, useEffect, useMemo, useState } from 'react';
-import { AreaHistogram } from '../charts/AreaHistogram.tsx';
-import { ContributionBars } from '../charts/ContributionBars.tsx';
-import { FaceMap } from '../charts/FaceMap.tsx';
+import { lazy, useEffect, useMemo, useState } from 'react';
 import { sharedRangeOf } from '../charts/mapSubject.ts';
-import { ProfileChart } from '../charts/ProfileChart.tsx';
 import { MapControls } from '../charts/MapControls.tsx';
+import { ProfileChart } from '../charts/ProfileChart.tsx';
 import { SceneFigure } from '../scene/SceneFigure.tsx';
 import { useMapView } from '../state/mapView.ts';
 import { useResult } from '../state/resultStore.ts';
@@ -20,6 +17,12 @@ import { PlantTree } from './plant/PlantTree.tsx';
 import { Statistics } from './Statistics.tsx';
 import { Tabs } from './Tabs.tsx';
 
+// loaded when they are first looked at
+const AreaHistogram = lazy(async () => ({ default: (await import('../charts/AreaHistogram.tsx')).AreaHistogram }));
+const ContributionBars = lazy(async () => ({
+  default: (await import('../charts/ContributionBars.tsx')).ContributionBars,
+}));
+const FaceMap = lazy(async () => ({ default: (await import('../charts/FaceMap.tsx')).FaceMap }));
 const Comparing = lazy(async () => ({ default: (await import('./compare/Comparing.tsx')).Comparing }));
 
 type PictureView = 'tank' | 'face' | 'compare';
@@ -64,11 +67,7 @@ function Pictures() {
           {
             id: 'compare',
             label: 'Variants',
-            content: () => (
-              <Suspense fallback={<p className="quiet">Loading the comparison…</p>}>
-                <Comparing />
-              </Suspense>
-            ),
+            content: () => <Comparing />,
           },
         ]}
       >

@@ -1,5 +1,5 @@
 /** Views of the same room, one at a time. Only the chosen one is there, so the others cost nothing. */
-import { useId, type KeyboardEvent, type ReactNode } from 'react';
+import { Suspense, useId, type KeyboardEvent, type ReactNode } from 'react';
 
 export interface Tab<Id extends string> {
   readonly id: Id;
@@ -54,7 +54,9 @@ export function Tabs<Id extends string>({ label, tabs, chosen, onChoose, childre
         {children}
       </div>
       <div role="tabpanel" id={`${id}-view`} aria-labelledby={`${id}-${chosen}`} className="tabs-view">
-        {tabs.find((tab) => tab.id === chosen)?.content()}
+        <Suspense fallback={<p className="quiet">Loading…</p>}>
+          {tabs.find((tab) => tab.id === chosen)?.content()}
+        </Suspense>
       </div>
     </div>
   );

@@ -1,6 +1,6 @@
 /** The head of the page: name, stages, and what can be done with the design as a whole. */
 import { BookOpenText, FolderOpen } from 'lucide-react';
-import { ExportMenu } from '../export/ExportMenu.tsx';
+import { lazy, Suspense } from 'react';
 import { chooseFiles } from '../state/fileDialogs.ts';
 import { useResult } from '../state/resultStore.ts';
 import { HistoryButtons } from './HistoryButtons.tsx';
@@ -10,6 +10,8 @@ import { CopyLink } from './keep/CopyLink.tsx';
 import { RecentMenu } from './keep/RecentMenu.tsx';
 import { SaveButtons } from './keep/SaveButtons.tsx';
 import { PresetSelect } from './PresetSelect.tsx';
+
+const ExportMenu = lazy(async () => ({ default: (await import('../export/ExportMenu.tsx')).ExportMenu }));
 
 export function TopBar({ onAssumptions }: { readonly onAssumptions: () => void }) {
   const coat = useResult((state) => state.coat);
@@ -29,7 +31,7 @@ export function TopBar({ onAssumptions }: { readonly onAssumptions: () => void }
         </button>
         <SaveButtons />
         <CopyLink />
-        {coat && <ExportMenu coat={coat} />}
+        <Suspense>{coat && <ExportMenu coat={coat} />}</Suspense>
         <HistoryButtons />
         <UnitsMenu />
         <ThemeSwitch />

@@ -1,5 +1,4 @@
 /** The tank in 3D with its legend, labels, handles, views and probe. */
-import { Canvas } from '@react-three/fiber';
 import { memo, useEffect, useRef } from 'react';
 import { registerKeys } from '../panels/home/keys.ts';
 import { useDesign } from '../state/designStore.ts';
@@ -15,6 +14,7 @@ import { OverlayPlacer } from './OverlayPlacer.tsx';
 import { followStores, setPicture, usePicture, type Range } from './picture.ts';
 import { ProbeBar } from './ProbeBar.tsx';
 import './scene.css';
+import { SceneCanvas } from './SceneCanvas.tsx';
 import { SceneCaption } from './SceneCaption.tsx';
 import { SceneContent } from './SceneContent.tsx';
 import { SceneFailure } from './SceneFailure.tsx';
@@ -25,8 +25,6 @@ import { SceneLabels } from './SceneLabels.tsx';
 import { ScenePointer } from './ScenePointer.tsx';
 import { SceneToolbar } from './SceneToolbar.tsx';
 import { SelectionStatus } from './SelectionStatus.tsx';
-
-const CAMERA = { up: [0, 0, 1] as [number, number, number], fov: 30 };
 
 /** The canvas: rendered by React once, and from then on by its parts alone. */
 const ScenePicture = memo(function ScenePicture() {
@@ -57,12 +55,12 @@ const ScenePicture = memo(function ScenePicture() {
         onBlur={endKeyMoves}
       >
         <SceneFailure>
-          <Canvas flat frameloop="demand" dpr={[1, 2]} camera={CAMERA}>
+          <SceneCanvas>
             <CameraRig />
             <SceneContent />
             <ScenePointer />
             <OverlayPlacer labels={labels} handles={handles} />
-          </Canvas>
+          </SceneCanvas>
         </SceneFailure>
       </div>
       <SceneLabels container={labels} />
