@@ -106,6 +106,7 @@ describe('nothing is lost', () => {
     expect(await bar.textContent()).toMatch(/Restore “.+” from \d\d:\d\d\?/);
     await next.screenshot({ path: join(SCREENSHOTS, 'keep-recovery.png') });
     await bar.getByRole('button', { name: 'Restore' }).click();
+    await isDrawn(next);
     await shows(next, '0.95 m');
     expect(await bar.count()).toBe(0);
     await next.getByRole('button', { name: /^Undo: restore/ }).click();

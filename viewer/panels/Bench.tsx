@@ -102,7 +102,8 @@ export function Bench() {
         <PartForm />
       </div>
       <Pictures />
-      <div className="side">
+      {/* it scrolls, so the keyboard must reach it */}
+      <div className="side" role="region" aria-label="Numbers of the coat" tabIndex={0}>
         <Statistics />
         <MassBudget />
         <HistoryPanel />
