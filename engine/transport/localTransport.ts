@@ -25,14 +25,20 @@ const DEFAULT_STORE_BYTES = 96 * 2 ** 20;
 /** Columns that are summed, and computed, together. */
 const BATCH = 4;
 
-type Kept = { readonly column?: Column; readonly arrival?: ArrivalMoments; readonly shares?: Float64Array };
+type Kept = {
+  readonly column?: Column;
+  readonly arrival?: ArrivalMoments;
+  readonly shares?: Float64Array;
+  readonly partial?: Float64Array;
+};
 
-function keptBytes({ column, arrival, shares }: Kept): number {
+function keptBytes({ column, arrival, shares, partial }: Kept): number {
   const bytes =
     (column?.deposit.byteLength ?? 0) +
     (column?.signature?.byteLength ?? 0) +
     (arrival ? 2 * arrival.angle.byteLength : 0) +
-    (shares?.byteLength ?? 0);
+    (shares?.byteLength ?? 0) +
+    (partial?.byteLength ?? 0);
   return bytes + 256;
 }
 
@@ -127,6 +133,18 @@ export function createLocalTransport(
       ? { angle: new Float64Array(points.count), grazing: new Float64Array(points.count) }
       : null;
     const batch: Batch = { columns: [], iSources: [] };
+    // sums of a few columns are kept: a changed charge makes one anew and adds up the others
+    const flush = (): void => {
+      if (batch.columns.length === 0) return;
+      request.mixes.forEach((mix, m) => {
+        const factors = batch.iSources.map((f) => mix[f]!);
+        const make = (): Float64Array => weightedSum(batch.columns, factors);
+        const place = `${batch.iSources.map((f) => request.sources[f]!.key).join()}/${key}/${request.scene.key}/${factors.join()}`;
+        addInto(sums[m]!, m === 0 ? keep(place, 'partial', make) : make());
+      });
+      batch.columns.length = 0;
+      batch.iSources.length = 0;
+    };
     let signature: Uint32Array | null = null;
     // filaments that shadows make slow are computed one by one, so that the work can be stopped in between
     const groupSize = casterCount(visibility.scene) > 0 ? 1 : BATCH;
@@ -135,7 +153,7 @@ export function createLocalTransport(
       columnsOf(group, block, request.scene, visibility).forEach((column, k) => {
         batch.columns.push(column.deposit);
         batch.iSources.push(first + k);
-        if (batch.columns.length === BATCH) flushInto(sums, request.mixes, batch);
+        if (batch.columns.length === BATCH) flush();
         if (request.withSignature && column.signature) {
           signature ??= new Uint32Array(points.count);
           for (let i = 0; i < signature.length; i++) signature[i]! ^= column.signature[i]!;
@@ -151,7 +169,7 @@ export function createLocalTransport(
       }
       await control?.step((first + group.length) / request.sources.length);
     }
-    flushInto(sums, request.mixes, batch);
+    flush();
     return { sums, signature, arrival };
   };
 
@@ -184,28 +202,28 @@ export function createLocalTransport(
   return { deposit, trace };
 }
 
-/** Columns waiting to be summed, so that four of them pass over the sum at once. */
+/** Columns waiting to be summed together. */
 interface Batch {
   readonly columns: Float64Array[];
   readonly iSources: number[];
 }
 
-/** Adds the batch to every mix's sum, in the order of the sources, and empties it. */
-function flushInto(sums: readonly Float64Array[], mixes: readonly Float64Array[], batch: Batch): void {
-  sums.forEach((sum, m) => {
-    const factors = batch.iSources.map((f) => mixes[m]![f]!);
-    if (batch.columns.length === BATCH) addFourInto(sum, batch.columns, factors);
-    else batch.columns.forEach((column, k) => addScaledInto(sum, column, factors[k]!));
-  });
-  batch.columns.length = 0;
-  batch.iSources.length = 0;
-}
-
-/** out += Σ factors[k] · columns[k] for four columns: a quarter of the traffic of four single passes. */
-function addFourInto(out: Float64Array, columns: readonly Float64Array[], factors: readonly number[]): void {
+/** Σ factors[k] · columns[k], always in the same order. */
+function weightedSum(columns: readonly Float64Array[], factors: readonly number[]): Float64Array {
+  const sum = new Float64Array(columns[0]!.length);
+  if (columns.length < BATCH) {
+    columns.forEach((column, k) => addScaledInto(sum, column, factors[k]!));
+    return sum;
+  }
   const [p, q, r, s] = columns as [Float64Array, Float64Array, Float64Array, Float64Array];
   const [a, b, c, d] = factors as [number, number, number, number];
-  for (let i = 0; i < out.length; i++) out[i] = out[i]! + a * p[i]! + b * q[i]! + c * r[i]! + d * s[i]!;
+  for (let i = 0; i < sum.length; i++) sum[i] = a * p[i]! + b * q[i]! + c * r[i]! + d * s[i]!;
+  return sum;
+}
+
+/** out += values. */
+function addInto(out: Float64Array, values: Float64Array): void {
+  for (let i = 0; i < out.length; i++) out[i]! += values[i]!;
 }
 
 /** out += factor · values. */
