@@ -10,4 +10,4 @@ function isSound(language: string): boolean {
   }
 }
 
-if (!isSound(navigator.language)) Object.defineProperty(navigator, 'language', { value: 'en' });
+if (typeof navigator !== 'undefined' && !isSound(navigator.language)) Object.defineProperty(navigator, 'language', { value: 'en' });

@@ -1,5 +1,13 @@
 /** The page's evaluator; which transport it computes on is decided here and nowhere else. */
-import { createEvaluator } from '../../engine/index.ts';
+import { createEvaluator, type Evaluator } from '../../engine/index.ts';
 import { createBrowserPool } from '../../workers/browserPool.ts';
 
-export const evaluator = createEvaluator(createBrowserPool().transport);
+let made: Evaluator | null = null;
+
+/** Starts its workers with the first coat that is asked for. */
+export const evaluator: Evaluator = {
+  evaluate: async (...asked) => {
+    made ??= createEvaluator(createBrowserPool().transport);
+    return made.evaluate(...asked);
+  },
+};

@@ -1,4 +1,5 @@
 /** The browser's dialogs for opening and saving. */
+import { designText } from '../format/designText.ts';
 import { fileOpen, fileSave } from 'browser-fs-access';
 import { create } from 'zustand';
 import { fileNameOf } from '../format/fileName.ts';
@@ -40,7 +41,7 @@ async function save(again: boolean): Promise<string | null> {
   const snapshot = useDesign.getState().current;
   const { file } = snapshot;
   const designId = traceOf(snapshot)?.design.id;
-  const blob = new Blob([`${JSON.stringify(file, null, 2)}\n`], { type: 'application/json' });
+  const blob = new Blob([designText(file)], { type: 'application/json' });
   const fileName = savedName(designId) ?? fileNameOf(file.name);
   try {
     const options = { fileName, extensions: ['.json'], description: 'Design' };

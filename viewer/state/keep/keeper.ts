@@ -1,4 +1,5 @@
 /** Writes each design state on the page into the database, a moment after it was made. */
+import { keptText } from '../../format/designText.ts';
 import { useDesign, type Snapshot } from '../designStore.ts';
 import { findText, writeState, type FullState } from './database.ts';
 import { fileIdOf } from './fileIds.ts';
@@ -32,7 +33,7 @@ let writing: Promise<void> = Promise.resolve();
 let followers: Followers | null = null;
 
 function fullState({ design, at, label, value }: Trace, { file, files }: Snapshot): FullState {
-  const text = JSON.stringify(file);
+  const text = keptText(file);
   const keyed = Array.from(files, ([name, bytes]) => [name, fileIdOf(bytes), bytes] as const);
   return {
     state: {
@@ -135,7 +136,7 @@ const areSameBytes = (a: Bytes, b: Bytes | undefined): boolean =>
 /** Recognises an opened file that has been kept before: it goes on as the same design. */
 async function recognise(trace: Trace, { file, files }: Snapshot): Promise<void> {
   try {
-    const text = JSON.stringify(file);
+    const text = keptText(file);
     const found = await findText(text, textSum(text));
     if (!found) return;
     trace.design.id = found.design.id;

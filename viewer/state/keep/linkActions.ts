@@ -1,4 +1,5 @@
 /** Opening and making links that carry a whole design. */
+import { keptText } from '../../format/designText.ts';
 import { openPlant } from '../../../engine/index.ts';
 import { useDesign, type Snapshot } from '../designStore.ts';
 import { adopt } from '../editDesign.ts';
@@ -62,7 +63,7 @@ export async function copyLink(): Promise<CopiedLink> {
   const { file, files } = useDesign.getState().current;
   const { origin, protocol, pathname } = window.location;
   const base = (protocol === 'file:' ? 'file://' : origin) + pathname;
-  const link = base + packFragment(JSON.stringify(embedFiles(file, files)));
+  const link = base + packFragment(keptText(embedFiles(file, files)));
   const { text, isLong, fits } = linkRemark(link.length);
   return { link, remark: text, isLong, fits, isCopied: fits && (await copyText(link)) };
 }
