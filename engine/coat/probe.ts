@@ -2,10 +2,11 @@
 import { createOrientedPoints } from '../geometry/orientedPoints.ts';
 import { isOnGlass, surfacePointInto } from '../geometry/mirrorShape.ts';
 import { evaporatedMasses, type Plant } from '../plant/plant.ts';
-import { computeArrival, computeColumn } from '../transport/column.ts';
+import { computeArrival, computeColumns } from '../transport/column.ts';
+import { createPlainKernel } from '../transport/depositKernel.ts';
 import { buildScene } from '../transport/localTransport.ts';
 import { sceneDataOf } from '../transport/plantRequests.ts';
-import { createVisibility } from '../transport/visibility.ts';
+import { createVisibility, type Visibility } from '../transport/visibility.ts';
 
 export interface ProbeReading {
   readonly position: readonly [number, number, number];
@@ -26,9 +27,20 @@ export interface ProbeReading {
 /** Reads the coat at (x, y), m; null off the glass. */
 export type Probe = (x: number, y: number) => ProbeReading | null;
 
+/** The last scene, which most edits leave as it is. */
+let last: { readonly key: string; readonly visibility: Visibility } | undefined;
+
+async function visibilityOf(plant: Plant): Promise<Visibility> {
+  const data = sceneDataOf(plant);
+  if (last?.key !== data.key) last = { key: data.key, visibility: createVisibility(await buildScene(data)) };
+  return last.visibility;
+}
+
 /** Makes a probe of a plant; each reading is one exact sum over all filaments. */
 export async function createProbe(plant: Plant): Promise<Probe> {
-  const visibility = createVisibility(await buildScene(sceneDataOf(plant)));
+  const visibility = await visibilityOf(plant);
+  const kernel = createPlainKernel(1);
+  const sources = plant.filaments.map(({ source }) => source);
   const masses = evaporatedMasses(plant);
   const scale = plant.film.sticking / plant.film.density;
   const at = createOrientedPoints(1);
@@ -37,10 +49,11 @@ export async function createProbe(plant: Plant): Promise<Probe> {
     surfacePointInto(at.position, at.normal, 0, plant.shape, x, y);
     const contributions = new Float64Array(masses.length);
     let [thickness, angle, grazing] = [0, 0, 0];
-    plant.filaments.forEach(({ source }, f) => {
+    const columns = computeColumns(sources, at, visibility, kernel);
+    sources.forEach((source, f) => {
       if (masses[f] === 0) return;
-      const arrival = computeArrival(source, at, visibility);
-      contributions[f] = computeColumn(source, at, visibility).deposit[0]! * masses[f]! * scale;
+      const arrival = computeArrival(source, at, visibility, kernel);
+      contributions[f] = columns[f]!.deposit[0]! * masses[f]! * scale;
       thickness += contributions[f]!;
       angle += arrival.angle[0]! * masses[f]! * scale;
       grazing += arrival.grazing[0]! * masses[f]! * scale;

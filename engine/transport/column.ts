@@ -43,7 +43,7 @@ export function computeColumns(
     const signature = canBeHidden(visibility, source) ? new Uint32Array(points.count) : null;
     return { deposit: new Float64Array(points.count), signature };
   });
-  const scratch = createScratch();
+  const scratch = createScratch(points);
   for (let begin = 0; begin < points.count; begin += RUN) {
     const end = Math.min(points.count, begin + RUN);
     kernel.load(points, begin, end);
@@ -85,8 +85,9 @@ interface Scratch {
   readonly hidden: Uint8Array;
 }
 
-function createScratch(): Scratch {
-  return { values: new Float64Array(RUN), hidden: new Uint8Array(RUN) };
+function createScratch(points: OrientedPoints): Scratch {
+  const length = Math.min(RUN, points.count);
+  return { values: new Float64Array(length), hidden: new Uint8Array(length) };
 }
 
 /** A filament over one run of points. */
@@ -141,7 +142,7 @@ export function computeArrival(
   kernel: DepositKernel = createPlainKernel(),
 ): ArrivalMoments {
   const moments = { angle: new Float64Array(points.count), grazing: new Float64Array(points.count) };
-  const scratch = createScratch();
+  const scratch = createScratch(points);
   for (let begin = 0; begin < points.count; begin += RUN) {
     const end = Math.min(points.count, begin + RUN);
     kernel.load(points, begin, end);

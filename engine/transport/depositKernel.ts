@@ -19,9 +19,13 @@ export interface DepositKernel {
   readInto(out: Float64Array): void;
 }
 
-/** The readable kernel, and the one where SIMD is missing. */
-export function createPlainKernel(): DepositKernel {
-  const sum = new Float64Array(RUN);
+/**
+ * The readable kernel, and the one where SIMD is missing.
+ *
+ * @param most points that it will take up at a time
+ */
+export function createPlainKernel(most = RUN): DepositKernel {
+  const sum = new Float64Array(most);
   let run: { readonly points: OrientedPoints; readonly begin: number; readonly end: number } | undefined;
   return {
     name: 'TypeScript',

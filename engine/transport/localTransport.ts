@@ -140,7 +140,7 @@ export function createLocalTransport(
         const factors = batch.iSources.map((f) => mix[f]!);
         const make = (): Float64Array => weightedSum(batch.columns, factors);
         const place = `${batch.iSources.map((f) => request.sources[f]!.key).join()}/${key}/${request.scene.key}/${factors.join()}`;
-        addInto(sums[m]!, m === 0 ? keep(place, 'partial', make) : make());
+        addInto(sums[m]!, keep(place, 'partial', make));
       });
       batch.columns.length = 0;
       batch.iSources.length = 0;
