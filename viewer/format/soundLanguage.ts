@@ -10,4 +10,5 @@ function isSound(language: string): boolean {
   }
 }
 
-if (typeof navigator !== 'undefined' && !isSound(navigator.language)) Object.defineProperty(navigator, 'language', { value: 'en' });
+if (typeof navigator !== 'undefined' && !isSound(navigator.language))
+  Object.defineProperty(navigator, 'language', { value: 'en' });
