@@ -13,7 +13,7 @@ import { createShellPart } from './parts/shellPart.ts';
 import { createTolerancePart } from './parts/tolerancePart.ts';
 import { createWitnessPart } from './parts/witnessPart.ts';
 import { usePicture, type Picture } from './picture.ts';
-import { setSceneAccess } from './sceneAccess.ts';
+import { lendScene } from './sceneAccess.ts';
 
 function createContent() {
   const coat = createCoatPart();
@@ -69,11 +69,11 @@ export function SceneContent() {
       invalidate();
     };
     follow(usePicture.getState());
-    setSceneAccess({ camera, element, obstacles: content.obstacles, things: content.things, invalidate });
+    const takeBack = lendScene({ camera, element, obstacles: content.obstacles, things: content.things, invalidate });
     const stop = usePicture.subscribe(follow);
     return () => {
       stop();
-      setSceneAccess(null);
+      takeBack();
       content.dispose();
     };
   }, [content, camera, element, invalidate]);

@@ -14,9 +14,12 @@ export interface SceneAccess {
 
 let access: SceneAccess | null = null;
 
-/** Lends the scene out, or takes it back. */
-export function setSceneAccess(next: SceneAccess | null): void {
-  access = next;
+/** Lends the scene out; returns how to take it back, unless another one has taken its place by then. */
+export function lendScene(scene: SceneAccess): () => void {
+  access = scene;
+  return () => {
+    if (access === scene) access = null;
+  };
 }
 
 /** The scene on the page, if there is one. */
