@@ -7,7 +7,19 @@ const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
 /** From the ground up: a folder may import itself and those before it. */
 const HOUSES = ['engine', 'presets', 'workers', 'viewer'];
-const ENGINE_FOLDERS = ['design', 'geometry', 'emission', 'plant', 'transport', 'coat'];
+const ENGINE_FOLDERS = [
+  'design',
+  'geometry',
+  'emission',
+  'plant',
+  'transport',
+  'field',
+  'coat',
+  'gas',
+  'vacuum',
+  'film',
+  'explain',
+];
 
 /** The files of the engine that stand on three: meshes, read and met by rays. */
 const MESH_FILES = ['engine/geometry/mesh.ts', 'engine/geometry/stl.ts'];
