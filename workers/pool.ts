@@ -12,7 +12,9 @@ import type {
   Transport,
 } from '../engine/transport/transport.ts';
 import { createOrientedPoints } from '../engine/geometry/orientedPoints.ts';
+import { RUN } from '../engine/transport/depositKernel.ts';
 import type { Answer, ComputeApi, Parcel, Progress } from './protocol.ts';
+import { shareByCost } from './shareByCost.ts';
 
 /** A started worker, whatever kind of thread it is. */
 export interface ComputeWorker {
@@ -30,8 +32,8 @@ export interface WorkerPool {
   readonly dispose: () => void;
 }
 
-/** Points that stay together when work is split; neighbours share shadows and caches. */
-const CHUNK = 256;
+/** Points that stay together when work is split: a run of the kernel, whose neighbours share shadows and caches. */
+const CHUNK = RUN;
 
 /** A place in the pool: its worker, if one is alive, and the keys of the content that it was sent. */
 interface Seat {
@@ -109,7 +111,9 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
   }
 
   const deposit = async (request: DepositRequest, control?: Control): Promise<DepositResult[]> => {
-    const sharing = request.blocks.map(({ points }) => (points.count < 2 * CHUNK ? 1 : seats.length));
+    const sharing = request.blocks.map(({ points }) =>
+      Math.max(1, Math.min(seats.length, Math.floor(points.count / CHUNK))),
+    );
     const parts = seats.flatMap((seat, w): Part<readonly DepositResult[]>[] => {
       const blocks = request.blocks.flatMap((block, b) =>
         w < sharing[b]! ? [partOfPoints(block, w, sharing[b]!)] : [],
@@ -139,8 +143,10 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
   };
 
   const trace = async (request: TraceRequest, control?: Control): Promise<Float64Array[]> => {
+    const costs = request.sources.map(({ source }) => source.count);
+    const shared = shareByCost(costs, seats.length);
     const parts = seats.map((seat, w): Part<readonly Float64Array[]> => {
-      const own = request.sources.filter((_, f) => f % seats.length === w);
+      const own = shared[w]!.map((f) => request.sources[f]!);
       const call = {
         scene: request.scene.key,
         sources: own.map(({ key }) => key),
@@ -154,7 +160,9 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
       };
     });
     const results = await runAll(parts, control);
-    return request.sources.map((_, f) => results[f % seats.length]![Math.floor(f / seats.length)]!);
+    const inOrder = new Array<Float64Array>(costs.length);
+    shared.forEach((own, w) => own.forEach((f, k) => (inOrder[f] = results[w]![k]!)));
+    return inOrder;
   };
 
   return {
