@@ -10,7 +10,7 @@ import { staged } from '../transport/staged.ts';
 import type { Control, DepositResult, KeyedPoints, Transport } from '../transport/transport.ts';
 import type { Arrival, Coat } from './coat.ts';
 import { depositAtEach, joinDeposits, type Job } from './job.ts';
-import { massBudget } from './massBudget.ts';
+import { massBudget, roughBudget } from './massBudget.ts';
 import { gridFace, refineFor, type PreparedFace } from './preparedFace.ts';
 import { radialProfile } from './radialProfile.ts';
 import { massOnFace, statisticsOf } from './statistics.ts';
@@ -18,7 +18,7 @@ import { massOnFace, statisticsOf } from './statistics.ts';
 export interface EvaluateOptions {
   /** wanted number of map points before refinement */
   readonly points?: number;
-  /** rays of the mass budget, all filaments and replicates together */
+  /** rays of the mass budget, all filaments and replicates together; without any, the budget knows the mirror's share only */
   readonly rays?: number;
   readonly seed?: number;
   /** whether to work out arrival angles too */
@@ -38,8 +38,8 @@ export interface Evaluator {
 /** A layout worked out: its points, and where each filament's vapour goes. */
 interface Layout {
   readonly prepared: PreparedFace;
-  /** [filaments] see traceBudget */
-  readonly shares: readonly Float64Array[];
+  /** [filaments] see traceBudget; null without rays */
+  readonly shares: readonly Float64Array[] | null;
 }
 
 /** Makes an evaluator that remembers grids and layouts, so that a changed charge costs one sum. */
@@ -63,8 +63,8 @@ export function createEvaluator(transport: Transport = createLocalTransport()): 
       grid.blocks[0]?.key ?? '',
       job.scene.key,
       ...sourceKeys,
-      options.rays ?? 0,
-      options.seed ?? 0,
+      options.rays ?? DEFAULT_RAYS,
+      options.seed ?? DEFAULT_SEED,
     );
     const map = { ...job, control: staged(control, 0, MAP_SHARE) };
     const witnesses = witnessPoints(plant);
@@ -97,7 +97,8 @@ async function traceAll(
   job: Job,
   options: EvaluateOptions,
   control: Control | undefined,
-): Promise<readonly Float64Array[]> {
+): Promise<readonly Float64Array[] | null> {
+  if (options.rays === 0) return null;
   const subSources = job.sources.reduce((sum, { source }) => sum + source.count, 0);
   const rays = Math.max(1, Math.round((options.rays ?? DEFAULT_RAYS) / REPLICATES / Math.max(1, subSources)));
   const request = { scene: job.scene, sources: job.sources, rays, seed: options.seed ?? DEFAULT_SEED };
@@ -126,7 +127,9 @@ function coatOf(
   const onFace = massOnFace(weights, mixed, areal);
   const toThickness = (value: number): number => (value * sticking) / density;
   const thickness = areal.map(toThickness);
-  const budget = massBudget(plant, masses, onFace, shares, witness.sums[0]!);
+  const budget = shares
+    ? massBudget(plant, masses, onFace, shares, witness.sums[0]!)
+    : roughBudget(plant, masses, onFace);
   const perEvaporated = budget.evaporated > 0 ? sticking / budget.evaporated : 0;
   const collection = { value: onFace.value * perEvaporated, error: onFace.error * perEvaporated };
   return {

@@ -16,8 +16,20 @@ export interface MassBudget {
   /** kg */
   readonly evaporated: number;
   readonly items: readonly BudgetItem[];
-  /** sum of all items over the mass evaporated, minus 1: zero within its error if the budget closes */
-  readonly closure: Estimate;
+  /** sum of all items over the mass evaporated, minus 1: zero within its error if the budget closes; null without rays */
+  readonly closure: Estimate | null;
+}
+
+/** The budget without rays: the mirror by quadrature, and the rest wherever it may be. */
+export function roughBudget(plant: Plant, masses: Float64Array, onFace: Estimate): MassBudget {
+  const evaporated = masses.reduce((sum, mass) => sum + mass, 0);
+  const mirror = { value: onFace.value * plant.film.sticking, error: onFace.error * plant.film.sticking };
+  const elsewhere = { value: evaporated - mirror.value, error: mirror.error };
+  const items = [
+    { name: 'mirror', mass: mirror },
+    { name: 'elsewhere', mass: elsewhere },
+  ];
+  return { evaporated, items, closure: null };
 }
 
 /** Mass at all places but the face: what the closure takes from rays. */

@@ -54,7 +54,7 @@ test('the mass of 200 plants of every kind closes within its stated error, and e
     expect(
       relativeError(evaporated, evaporatedMasses(plant).reduce((sum, mass) => sum + mass, 0) || 1),
     ).toBeLessThanOrEqual(evaporated > 0 ? 1e-12 : 1);
-    expect(Math.abs(closure.value)).toBeLessThanOrEqual(closure.error);
+    expect(Math.abs(closure!.value)).toBeLessThanOrEqual(closure!.error);
   });
 });
 

@@ -79,7 +79,7 @@ for (const { id, file } of presets) {
   });
 
   test(`${id} closes its mass budget within its error`, async () => {
-    const { closure } = (await coatOf(id)).budget;
+    const closure = (await coatOf(id)).budget.closure!;
     expect(Math.abs(closure.value)).toBeLessThanOrEqual(closure.error);
     expect(closure.error).toBeLessThan(LOOSEST_CLOSURE);
   });

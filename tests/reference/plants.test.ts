@@ -50,7 +50,7 @@ describe('an even coat weighs what the plants report', () => {
     expect(relativeError(coat.statistics.mean.value, thickness)).toBeLessThan(1e-12);
     expect(relativeError(onMirror(coat), area * thickness * DENSITY)).toBeLessThan(AREA);
     expect(Math.abs(onMirror(coat) - mass)).toBeLessThan(digit);
-    expect(Math.abs(coat.budget.closure.value)).toBeLessThan(coat.budget.closure.error);
+    expect(Math.abs(coat.budget.closure!.value)).toBeLessThan(coat.budget.closure!.error);
   });
 
   test('16 g on Gemini’s mirror, to the half gram that it is published with', async () => {

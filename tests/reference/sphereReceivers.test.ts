@@ -154,7 +154,7 @@ test('a concave mirror collects the solid angle of its rim', async () => {
     expect(Math.abs(exact - tabled)).toBeLessThanOrEqual(FRACTION_DIGIT * (1 + 1e-6));
     expect(Math.abs(statistics.collection.value - exact)).toBeLessThan(statistics.collection.error);
     expect(Math.abs(statistics.collection.value - exact)).toBeLessThan(1e-8); // order 8 at 4000 points
-    expect(Math.abs(budget.closure.value)).toBeLessThan(budget.closure.error);
+    expect(Math.abs(budget.closure!.value)).toBeLessThan(budget.closure!.error);
   }
 });
 

@@ -15,7 +15,7 @@ export function MassBudget() {
   const unit = isHeavy ? 'g' : 'mg';
   const text = (mass: Estimate): EstimateText =>
     isHeavy ? estimateText(mass, 1e3, GRAM_DECIMALS) : estimateText(mass, 1e6);
-  const sum = { value: evaporated * (1 + closure.value), error: evaporated * closure.error };
+  const sum = closure && { value: evaporated * (1 + closure.value), error: evaporated * closure.error };
   return (
     <section className="panel" aria-label="Mass budget of the shot">
       <table className="numbers">
@@ -45,18 +45,21 @@ export function MassBudget() {
             </tr>
           ))}
         </tbody>
-        <tfoot>
-          <tr>
-            <th scope="row">Sum</th>
-            <td className="value">{text(sum).value}</td>
-            <td className="error">{text(sum).error}</td>
-            <td>{shareOf(sum.value)}</td>
-          </tr>
-        </tfoot>
+        {sum && (
+          <tfoot>
+            <tr>
+              <th scope="row">Sum</th>
+              <td className="value">{text(sum).value}</td>
+              <td className="error">{text(sum).error}</td>
+              <td>{shareOf(sum.value)}</td>
+            </tr>
+          </tfoot>
+        )}
       </table>
       <p className="quiet">
-        The mirror’s share comes from quadrature, the others from rays, so the sum is a check. Errors of rays are four
-        standard errors.
+        {sum
+          ? 'The mirror’s share comes from quadrature, the others from rays, so the sum is a check. Errors of rays are four standard errors.'
+          : 'The mirror’s share comes from quadrature; where the rest ends follows when you let go.'}
       </p>
     </section>
   );

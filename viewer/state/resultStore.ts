@@ -19,11 +19,8 @@ export interface ResultState {
 
 /** Time after which an evaluation shows its progress, ms. */
 const SLOW = 300;
-/**
- * While the user drags, the mass budget makes do with an eighth of its rays: the map, which has all its
- * points, then follows within a frame or two. Its error is shown with it, and the full one comes at the end.
- */
-const DRAFT: EvaluateOptions = { rays: 2 ** 14 };
+/** While the user drags, the map follows with all its points; the rays of the mass budget come at the end. */
+const DRAFT: EvaluateOptions = { rays: 0 };
 /** Longest stretch without letting the page paint and take input, ms. */
 const STRETCH = 12;
 

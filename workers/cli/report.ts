@@ -55,11 +55,15 @@ export function report(coat: Coat): string {
           name,
           `${withError(mass, 1e3, 'g', 4)}  (${withError(toPercent(mass), 100, '%', 2)})`,
         ]),
-        ['closes to', `${withError({ value: 1 + budget.closure.value, error: budget.closure.error }, 100, '%')}`],
+        ...(budget.closure ? [closureRow(budget.closure)] : []),
       ],
     )}`,
     ...(witnesses.length > 0 ? [`Witnesses\n${table(witnesses)}`] : []),
     `Numerical errors only. The model: straight lines in perfect vacuum, sticking ${(100 * plant.film.sticking).toFixed(0)} %, film density ${plant.film.density} kg/m3; ${coat.face.points.count} points.`,
   ];
   return `${sections.join('\n\n')}\n`;
+}
+
+function closureRow({ value, error }: Estimate): [string, string] {
+  return ['closes to', withError({ value: 1 + value, error }, 100, '%')];
 }

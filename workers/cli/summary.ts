@@ -28,8 +28,8 @@ export function summary(coat: Coat): object {
     mass_budget: {
       evaporated_kg: budget.evaporated,
       items: budget.items.map(({ name, mass }) => ({ name, mass_kg: mass.value, error_kg: mass.error })),
-      closure_1: budget.closure.value,
-      closure_error_1: budget.closure.error,
+      closure_1: budget.closure?.value ?? null,
+      closure_error_1: budget.closure?.error ?? null,
     },
     witnesses: plant.witnesses.map(({ name, position }, i) => ({
       name,

@@ -54,7 +54,7 @@ describe.each(Object.entries(LAWS))('a source of %s emission close to the mirror
         expect(Math.abs(maximum.value * 1000 - peak / height ** 2), `thickest at x = ${x}`).toBeLessThanOrEqual(
           maximum.error * 1000 + ROUNDING * (peak / height ** 2),
         );
-        expect(Math.abs(budget.closure.value), `closure at x = ${x}`).toBeLessThanOrEqual(budget.closure.error);
+        expect(Math.abs(budget.closure!.value), `closure at x = ${x}`).toBeLessThanOrEqual(budget.closure!.error);
       }
     },
   );

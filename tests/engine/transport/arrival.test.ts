@@ -59,5 +59,5 @@ test('what sticks in part is accounted for in full', async () => {
   expect(relativeError(some.statistics.collection.value, 0.6 * all.statistics.collection.value)).toBeLessThan(ROUNDING);
   const lost = some.budget.items.find(({ name }) => name === 'did not stick')!;
   expect(relativeError(lost.mass.value, 0.4 * some.budget.evaporated)).toBeLessThan(ROUNDING);
-  expect(Math.abs(some.budget.closure.value)).toBeLessThanOrEqual(some.budget.closure.error);
+  expect(Math.abs(some.budget.closure!.value)).toBeLessThanOrEqual(some.budget.closure!.error);
 });
