@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { choice, content, label, list, quantity, section } from './fields.ts';
 import { filamentSetSchema, filamentTypeSchema } from './filamentSchema.ts';
+import { filmSchema } from './filmSchema.ts';
 import { mirrorSchema, tankSchema, witnessSchema } from './mirrorSchema.ts';
 import { obstacleSchema } from './obstacleSchema.ts';
 import { quoteValue } from './quantity.ts';
@@ -21,29 +22,6 @@ const vacuumSchema = section('a vacuum', {
     max: 2000,
     saying: 'above absolute zero and below 2000 K',
   }).prefault('20 degC'),
-});
-
-const filmSchema = section('a film', {
-  target: quantity('length', 'wanted mean thickness', {
-    above: 0,
-    max: 1e-4,
-    saying: 'above zero and at most 0.1 mm',
-  }).prefault('100 nm'),
-  tolerance: quantity('fraction', 'how far the thickness may be from its mean, either way', {
-    above: 0,
-    max: 1,
-    saying: 'above 0 % and at most 100 %',
-  }).prefault('10 %'),
-  density: quantity('density', 'density of the film', {
-    min: 100,
-    max: 30000,
-    saying: 'from 100 to 30000 kg/m3',
-  }).prefault('2700 kg/m3'),
-  sticking: quantity('fraction', 'share of the arriving vapour that stays', {
-    above: 0,
-    max: 1,
-    saying: 'above 0 % and at most 100 %',
-  }).prefault('100 %'),
 });
 
 export const designSchema = section('a design', {
