@@ -47,16 +47,16 @@ export function createEvaluator(transport: Transport = createLocalTransport()): 
   const grids = new LRUCache<string, PreparedFace>({ max: 4 });
   const layouts = new LRUCache<string, Layout>({ max: 8 });
 
-  const gridOf = (plant: Plant, points: number): PreparedFace => {
+  const gridOf = async (plant: Plant, points: number, control?: Control): Promise<PreparedFace> => {
     const key = contentKey(JSON.stringify(plant.shape), points);
-    const grid = grids.get(key) ?? gridFace(plant.shape, points);
+    const grid = grids.get(key) ?? (await gridFace(plant.shape, points, control));
     grids.set(key, grid);
     return grid;
   };
 
   const evaluate = async (plant: Plant, options: EvaluateOptions = {}, control?: Control): Promise<Coat> => {
     const masses = evaporatedMasses(plant);
-    const grid = gridOf(plant, options.points ?? DEFAULT_POINTS);
+    const grid = await gridOf(plant, options.points ?? DEFAULT_POINTS, control);
     const job = { transport, scene: sceneDataOf(plant), sources: keyedSourcesOf(plant), control };
     const sourceKeys = job.sources.map(({ key }) => key);
     const key = contentKey(

@@ -45,7 +45,7 @@ export function faceWeights(face: Face): FaceWeights {
       count,
     ),
     clearCellsAt: cellFinder(face, clearCells),
-    clearNodes: { fine: nodesOf(clearCells), coarse: nodesOf(thinned) },
+    clearNodes: { fine: nodesOf(clearCells, count), coarse: nodesOf(thinned, count) },
     triangles: { fine: trianglesOf(clearCells, position), coarse: trianglesOf(thinned, position) },
   };
 }
@@ -60,8 +60,13 @@ function cellFinder({ points: { position } }: Face, cells: readonly Cell[]): (no
       : cells.filter(({ nodes }) => nodes.includes(node));
 }
 
-function nodesOf(cells: readonly Cell[]): Int32Array {
-  return Int32Array.from(new Set(cells.flatMap(({ nodes }) => [...nodes])));
+/** The nodes of cells, ascending, each once. */
+function nodesOf(cells: readonly Cell[], count: number): Int32Array {
+  const isOwn = new Uint8Array(count);
+  for (const { nodes } of cells) for (const node of nodes) isOwn[node] = 1;
+  const own = new Int32Array(isOwn.reduce((sum, mark) => sum + mark, 0));
+  for (let node = 0, i = 0; node < count; node++) if (isOwn[node] === 1) own[i++] = node;
+  return own;
 }
 
 function nodeAreas(cells: readonly Cell[], count: number): NodeAreas {
@@ -90,10 +95,19 @@ function trianglesOf(cells: readonly Cell[], p: Float64Array): ClearTriangles {
   const nodes = faceTriangles(cells);
   const areas = new Float64Array(nodes.length / 3);
   for (let t = 0; t < areas.length; t++) {
-    const [a, b, c] = [3 * nodes[3 * t]!, 3 * nodes[3 * t + 1]!, 3 * nodes[3 * t + 2]!];
-    const [ux, uy, uz] = [p[b]! - p[a]!, p[b + 1]! - p[a + 1]!, p[b + 2]! - p[a + 2]!];
-    const [vx, vy, vz] = [p[c]! - p[a]!, p[c + 1]! - p[a + 1]!, p[c + 2]! - p[a + 2]!];
-    areas[t] = Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx) / 2;
+    const a = 3 * nodes[3 * t]!;
+    const b = 3 * nodes[3 * t + 1]!;
+    const c = 3 * nodes[3 * t + 2]!;
+    const ux = p[b]! - p[a]!;
+    const uy = p[b + 1]! - p[a + 1]!;
+    const uz = p[b + 2]! - p[a + 2]!;
+    const vx = p[c]! - p[a]!;
+    const vy = p[c + 1]! - p[a + 1]!;
+    const vz = p[c + 2]! - p[a + 2]!;
+    const nx = uy * vz - uz * vy;
+    const ny = uz * vx - ux * vz;
+    const nz = ux * vy - uy * vx;
+    areas[t] = Math.sqrt(nx * nx + ny * ny + nz * nz) / 2;
   }
   return { nodes, areas };
 }

@@ -3,7 +3,7 @@ import { createFace, refineFace, type Cell, type Face } from '../geometry/face.t
 import type { MirrorShape } from '../geometry/mirrorShape.ts';
 import { keyedPoints } from '../transport/plantRequests.ts';
 import { staged } from '../transport/staged.ts';
-import type { DepositResult, KeyedPoints } from '../transport/transport.ts';
+import type { Control, DepositResult, KeyedPoints } from '../transport/transport.ts';
 import { faceWeights, type FaceWeights } from './faceWeights.ts';
 import { depositAtEach, joinDeposits, type Job } from './job.ts';
 import { cellsToRefine, MAX_DEPTH, mixedCells } from './refineAtShadows.ts';
@@ -25,10 +25,13 @@ export interface PreparedFace {
   readonly blocks: readonly KeyedPoints[];
 }
 
-/** The grid of a mirror, not refined. */
-export function gridFace(shape: MirrorShape, pointCount: number): PreparedFace {
+/** The grid of a mirror, not refined; lets the caller breathe between its two pieces. */
+export async function gridFace(shape: MirrorShape, pointCount: number, control?: Control): Promise<PreparedFace> {
   const face = createFace(shape, pointCount);
-  return { face, weights: faceWeights(face), mixed: [], blocks: [keyedPoints(face.points)] };
+  await control?.step(0);
+  const weights = faceWeights(face);
+  await control?.step(0);
+  return { face, weights, mixed: [], blocks: [keyedPoints(face.points)] };
 }
 
 /**

@@ -141,20 +141,20 @@ export function isClear(cell: Cell): boolean {
 
 /** Indices of the triangles between the nodes of all cells, three a triangle, for drawing and for area shares. */
 export function faceTriangles(cells: readonly Cell[]): Uint32Array {
-  const triangles: number[] = [];
+  const count = cells.reduce((sum, { side }) => sum + 2 * (side - 1) ** 2, 0);
+  const triangles = new Uint32Array(3 * count);
+  let t = 0;
   for (const { side, nodes } of cells) {
     for (let j = 0; j + 1 < side; j++) {
       for (let i = 0; i + 1 < side; i++) {
         const o = side * j + i;
-        const [p, q, r, s] = [nodes[o], nodes[o + 1], nodes[o + side], nodes[o + side + 1]] as [
-          number,
-          number,
-          number,
-          number,
-        ];
-        triangles.push(p, q, s, p, s, r);
+        triangles[t] = triangles[t + 3] = nodes[o]!;
+        triangles[t + 1] = nodes[o + 1]!;
+        triangles[t + 2] = triangles[t + 4] = nodes[o + side + 1]!;
+        triangles[t + 5] = nodes[o + side]!;
+        t += 6;
       }
     }
   }
-  return Uint32Array.from(triangles);
+  return triangles;
 }
