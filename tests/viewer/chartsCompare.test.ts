@@ -159,7 +159,7 @@ describe('the map', () => {
   test('marks the tolerance about the mean in thickness and in deviation, and in no angle', () => {
     const mean = first.statistics.mean.value * 1e9;
     const subject = (quantity: 'thickness' | 'deviation' | 'incidence') =>
-      mapSubjectOf(first, { quantity, range: { mode: 'automatic' } }, METRIC);
+      mapSubjectOf(first, { quantity, range: { mode: 'automatic' }, fromZero: false }, METRIC);
     const levels = subject('thickness')?.keyLevels ?? [];
     expect(levels.map(({ value }) => value / mean)).toEqual([expect.closeTo(0.9, 12), expect.closeTo(1.1, 12)]);
     expect(levels.map(({ isDashed }) => isDashed)).toEqual([false, true]);
@@ -167,13 +167,17 @@ describe('the map', () => {
     expect(subject('deviation')?.keyLevels[0]?.value).toBeCloseTo(100 * ((0.9 * mean) / target - 1), 9);
     expect(subject('incidence')?.keyLevels).toEqual([]);
     expect(
-      mapSubjectOf({ ...first, arrival: null }, { quantity: 'incidence', range: { mode: 'automatic' } }, METRIC),
+      mapSubjectOf(
+        { ...first, arrival: null },
+        { quantity: 'incidence', range: { mode: 'automatic' }, fromZero: false },
+        METRIC,
+      ),
     ).toBeNull();
   });
 
   test('has the range that was asked for', () => {
     const scale = (range: Parameters<typeof mapSubjectOf>[1]['range'], shared?: readonly [number, number]) =>
-      mapSubjectOf(first, { quantity: 'thickness', range }, METRIC, shared)?.scale;
+      mapSubjectOf(first, { quantity: 'thickness', range, fromZero: false }, METRIC, shared)?.scale;
     expect(scale({ mode: 'fixed', low: 12.5, high: 77 })).toMatchObject({ low: 12.5, high: 77 });
     expect(scale({ mode: 'shared' }, [0, 200])).toMatchObject({ low: 0, high: 200 });
     const [low = NaN, high = NaN] = sharedRangeOf([first, first], 'thickness') ?? [];
@@ -187,7 +191,8 @@ describe('the map', () => {
     const reading = (await createProbe(first.plant))(x, y);
     if (!reading) throw new Error('expected a node to be on the glass');
     for (const quantity of ['thickness', 'deviation', 'incidence', 'grazing'] as const) {
-      const shown = mapSubjectOf(first, { quantity, range: { mode: 'automatic' } }, METRIC)?.values[node] ?? NaN;
+      const shown =
+        mapSubjectOf(first, { quantity, range: { mode: 'automatic' }, fromZero: false }, METRIC)?.values[node] ?? NaN;
       expect(Math.abs(probedValue(first, quantity, reading) - shown)).toBeLessThan(ROUNDING * 100);
     }
   });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { createFace, refineFace } from '../../engine/geometry/face.ts';
-import { scaleOf as sceneScaleOf } from '../../viewer/scene/colorScale.ts';
+import { scaleOf } from '../../viewer/format/mapScale.ts';
 import { contourLines, lengthOf } from '../../workers/picture/contourLines.ts';
 import { filamentsAround, mapReach, outlinePath, toPicture, toPlace } from '../../workers/picture/frame.ts';
 import { inkOn, paintRaster } from '../../workers/picture/paint.ts';
@@ -165,7 +165,9 @@ describe('the scale', () => {
     [-3e-9, 2e-9],
   ])('from %d to %d is the scene’s', (low, high) => {
     const values = Float64Array.of(low, high);
-    expect(roundScale(extentOf(values))).toEqual(sceneScaleOf(values, { mode: 'automatic' }));
+    expect(roundScale(extentOf(values))).toEqual(
+      scaleOf(values, { quantity: 'thickness', range: { mode: 'automatic' }, fromZero: false }),
+    );
   });
 
   test('of a difference has zero in its middle', () => {

@@ -45,7 +45,7 @@ const encode = (bytes: Uint8ClampedArray, size: number): string => {
   png.data = Buffer.from(bytes);
   return `data:image/png;base64,${PNG.sync.write(png).toString('base64')}`;
 };
-const THICKNESS = { quantity: 'thickness', range: { mode: 'automatic' } } as const;
+const THICKNESS = { quantity: 'thickness', range: { mode: 'automatic' }, fromZero: false } as const;
 
 describe('pictures', () => {
   beforeAll(async () => {

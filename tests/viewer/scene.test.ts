@@ -8,7 +8,8 @@ import { beginGesture, cancelGesture, editDesign, endGesture, undo } from '../..
 import { withValue } from '../../viewer/state/edits/path.ts';
 import { nameOfPart } from '../../viewer/state/edits/parts.ts';
 import { alongLine } from '../../viewer/scene/axisDrag.ts';
-import { colorTexture, scaleOf, texelOf } from '../../viewer/scene/colorScale.ts';
+import { canStartAtZero, scaleOf } from '../../viewer/format/mapScale.ts';
+import { colorTexture, texelOf } from '../../viewer/scene/colorScale.ts';
 import { contourSegments } from '../../viewer/scene/contourSegments.ts';
 import { feedLettersOf, feedSignsOf } from '../../viewer/scene/feedSigns.ts';
 import { frame } from '../../viewer/scene/framing.ts';
@@ -211,8 +212,10 @@ describe('paths to the probe', () => {
 });
 
 describe('colours', () => {
+  const view = { quantity: 'thickness', range: { mode: 'automatic' }, fromZero: false } as const;
+
   test('a texel’s middle is its colour: value to texture coordinate and back', () => {
-    const scale = scaleOf(Float64Array.of(60, 130), { mode: 'fixed', low: 60, high: 130 });
+    const scale = scaleOf(Float64Array.of(60, 130), { ...view, range: { mode: 'fixed', low: 60, high: 130 } });
     const out = texelsInto(new Float32Array(6), Float64Array.of(60, 130, NaN), scale);
     const { image } = colorTexture();
     const texelAt = (i: number): number[] => {
@@ -233,10 +236,24 @@ describe('colours', () => {
 
   test('a fixed range stays as chosen, a shared one spans all variants, an automatic one may begin at zero', () => {
     const values = Float64Array.of(70, 100, NaN, 125);
-    expect(scaleOf(values, { mode: 'fixed', low: 71.3, high: 99.9 })).toMatchObject({ low: 71.3, high: 99.9 });
-    expect(scaleOf(values, { mode: 'shared' }, { shared: [40, 160] })).toMatchObject({ low: 40, high: 160 });
-    expect(scaleOf(values, { mode: 'automatic' }, { fromZero: true }).low).toBe(0);
-    expect(scaleOf(values, { mode: 'automatic' })).toMatchObject({ low: 70, high: 130 });
+    expect(scaleOf(values, { ...view, range: { mode: 'fixed', low: 71.3, high: 99.9 } })).toMatchObject({
+      low: 71.3,
+      high: 99.9,
+    });
+    expect(scaleOf(values, { ...view, range: { mode: 'shared' } }, [40, 160])).toMatchObject({ low: 40, high: 160 });
+    expect(scaleOf(values, { ...view, fromZero: true }).low).toBe(0);
+    expect(scaleOf(values, view)).toMatchObject({ low: 70, high: 130 });
+  });
+
+  test('only a thickness begins at zero, and not in a fixed range', () => {
+    const values = Float64Array.of(70, 125);
+    const fromZero = { ...view, fromZero: true };
+    const range = { mode: 'fixed', low: 71, high: 99 } as const;
+    expect(canStartAtZero(fromZero)).toBe(true);
+    for (const other of [{ ...fromZero, quantity: 'incidence' } as const, { ...fromZero, range }]) {
+      expect(canStartAtZero(other)).toBe(false);
+      expect(scaleOf(values, other)).toEqual(scaleOf(values, { ...other, fromZero: false }));
+    }
   });
 });
 

@@ -4,6 +4,7 @@ import type { Coat } from '../../engine/index.ts';
 import { isOnGlass } from '../../engine/geometry/mirrorShape.ts';
 import { toPicture, type Frame } from '../../workers/picture/frame.ts';
 import { decimalsOf } from '../../workers/picture/valueScale.ts';
+import type { SharedRange } from '../format/mapScale.ts';
 import { useMapView } from '../state/mapView.ts';
 import { probeAt, useProbe } from '../state/probeStore.ts';
 import { useUnits } from '../state/units.ts';
@@ -11,7 +12,7 @@ import './charts.css';
 import { describeMap } from './describeMap.ts';
 import { MapPlate } from './MapPlate.tsx';
 import { MapTable } from './MapTable.tsx';
-import { mapSubjectOf, probedValue, type SharedRange } from './mapSubject.ts';
+import { mapSubjectOf, probedValue } from './mapSubject.ts';
 import { movedProbe } from './probeMoves.ts';
 import { fieldUnit, lengthUnit, shownPlace, shownText } from './shownUnits.ts';
 

@@ -2,11 +2,18 @@
 import { useId } from 'react';
 import type { Coat } from '../../engine/index.ts';
 import { mapFieldOf } from '../format/mapField.ts';
+import { canStartAtZero, scaleOf } from '../format/mapScale.ts';
 import { EditField } from '../panels/EditField.tsx';
-import { setColorRange, showQuantity, useMapView, type ColorRange, type MappedQuantity } from '../state/mapView.ts';
+import {
+  setColorRange,
+  showQuantity,
+  startAtZero,
+  useMapView,
+  type ColorRange,
+  type MappedQuantity,
+} from '../state/mapView.ts';
 import { useUnits } from '../state/units.ts';
 import './charts.css';
-import { scaleOf } from './mapSubject.ts';
 import { readRangeEnd } from './rangeEnd.ts';
 import { fieldUnit } from './shownUnits.ts';
 
@@ -46,11 +53,12 @@ function RangeFields({ range, unit }: { readonly range: ColorRange & { mode: 'fi
 
 export function MapControls({ coat, hasVariants = false }: MapControlsProps) {
   const id = useId();
-  const { quantity, range } = useMapView();
+  const view = useMapView();
+  const { quantity, range, fromZero } = view;
   const field = mapFieldOf(coat, quantity);
   const choose = (mode: string): void => {
     if (mode === 'fixed' && field) {
-      const { low, high } = scaleOf(field, { mode: 'automatic' });
+      const { low, high } = scaleOf(field.values, { ...view, range: { mode: 'automatic' } });
       setColorRange({ mode, low, high });
     } else setColorRange({ mode: mode === 'shared' ? 'shared' : 'automatic' });
   };
@@ -78,6 +86,12 @@ export function MapControls({ coat, hasVariants = false }: MapControlsProps) {
           {(hasVariants || range.mode === 'shared') && <option value="shared">same for all variants</option>}
         </select>
       </span>
+      {canStartAtZero(view) && (
+        <label className="check">
+          <input type="checkbox" checked={fromZero} onChange={({ target }) => startAtZero(target.checked)} />
+          Colours from zero
+        </label>
+      )}
       {range.mode === 'fixed' && field && <RangeFields range={range} unit={field.unit} />}
     </div>
   );

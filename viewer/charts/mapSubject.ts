@@ -2,20 +2,12 @@
 import type { Coat, ProbeReading } from '../../engine/index.ts';
 import { coatMap, thicknessValue } from '../../workers/picture/coatMap.ts';
 import type { MapSubject } from '../../workers/picture/mapSubject.ts';
-import { exactScale, extentOf, roundScale, type ValueScale } from '../../workers/picture/valueScale.ts';
-import { mapFieldOf, type MapField } from '../format/mapField.ts';
-import type { ColorRange, MappedQuantity, MapView } from '../state/mapView.ts';
+import { extentOf } from '../../workers/picture/valueScale.ts';
+import { mapFieldOf } from '../format/mapField.ts';
+import { scaleOf, type SharedRange } from '../format/mapScale.ts';
+import type { MappedQuantity, MapView } from '../state/mapView.ts';
 import type { Units } from '../state/units.ts';
 import { fieldUnit, lengthUnit, thicknessUnit } from './shownUnits.ts';
-
-/** Lowest and highest value that all compared variants share, in the unit of the field. */
-export type SharedRange = readonly [number, number];
-
-/** The colours' range for a field. */
-export function scaleOf(field: MapField, range: ColorRange, sharedRange?: SharedRange): ValueScale {
-  if (range.mode === 'fixed') return exactScale(range.low, range.high);
-  return roundScale(range.mode === 'shared' && sharedRange ? sharedRange : extentOf(field.values));
-}
 
 /** The range that several coats share for a quantity; undefined if one of them lacks it. */
 export function sharedRangeOf(coats: readonly Coat[], quantity: MappedQuantity): SharedRange | undefined {
@@ -32,17 +24,12 @@ function valueOfThickness({ plant }: Coat, quantity: MappedQuantity): ((thicknes
 }
 
 /** The subject, or null if the coat was computed without the quantity. */
-export function mapSubjectOf(
-  coat: Coat,
-  { quantity, range }: MapView,
-  units: Units,
-  sharedRange?: SharedRange,
-): MapSubject | null {
-  const field = mapFieldOf(coat, quantity);
+export function mapSubjectOf(coat: Coat, view: MapView, units: Units, sharedRange?: SharedRange): MapSubject | null {
+  const field = mapFieldOf(coat, view.quantity);
   if (!field) return null;
   return coatMap(coat, field, {
-    scale: scaleOf(field, range, sharedRange),
-    valueOf: valueOfThickness(coat, quantity),
+    scale: scaleOf(field.values, view, sharedRange),
+    valueOf: valueOfThickness(coat, view.quantity),
     unit: fieldUnit(field.unit, units),
     thicknessUnit: thicknessUnit(units),
     lengthUnit: lengthUnit(units),

@@ -2,7 +2,7 @@
 import { ChevronDown, Download } from 'lucide-react';
 import { useEffect, useId, useRef, useState, type FocusEvent, type KeyboardEvent } from 'react';
 import type { Coat } from '../../engine/index.ts';
-import type { SharedRange } from '../charts/mapSubject.ts';
+import type { SharedRange } from '../format/mapScale.ts';
 import { useMapView } from '../state/mapView.ts';
 import { useUnits } from '../state/units.ts';
 import './export.css';
@@ -55,10 +55,12 @@ interface ExportMenuProps {
   readonly coat: Coat;
   /** lowest and highest value of all compared variants, in the unit of the mapped field */
   readonly sharedRange?: SharedRange;
+  /** whether it is mounted because the user has asked for it */
+  readonly opensAtOnce?: boolean;
 }
 
-export function ExportMenu({ coat, sharedRange }: ExportMenuProps) {
-  const [isOpen, setIsOpen] = useState(false);
+export function ExportMenu({ coat, sharedRange, opensAtOnce = false }: ExportMenuProps) {
+  const [isOpen, setIsOpen] = useState(opensAtOnce);
   const [news, setNews] = useState('');
   const view = useMapView();
   const units = useUnits();

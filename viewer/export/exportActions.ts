@@ -1,7 +1,7 @@
 /** Everything that can be saved of a coat. */
 import type { Coat } from '../../engine/index.ts';
 import { mapFieldOf } from '../format/mapField.ts';
-import { scaleOf, type SharedRange } from '../charts/mapSubject.ts';
+import { scaleOf, type SharedRange } from '../format/mapScale.ts';
 import type { MapView } from '../state/mapView.ts';
 import type { Units } from '../state/units.ts';
 import { exportChartPng, exportChartSvg, type ChartName } from './chartFiles.ts';
@@ -48,7 +48,7 @@ async function exportScene({ coat, view, sharedRange }: ExportSource): Promise<B
   const [{ coatScene }, { sceneGlb }] = await Promise.all([import('./coatScene.ts'), import('./sceneFile.ts')]);
   const field = mapFieldOf(coat, view.quantity);
   if (!field) throw new Error('the coat was computed without arrival angles; choose the thickness or its deviation');
-  const scale = scaleOf(field, view.range, sharedRange);
+  const scale = scaleOf(field.values, view, sharedRange);
   return sceneGlb(coatScene(coat, { values: field.values, scale, label: `${field.label}, ${field.unit}` }));
 }
 

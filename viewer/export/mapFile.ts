@@ -2,7 +2,8 @@
 import { verdictOf, type Coat } from '../../engine/index.ts';
 import { mapPixels, mapRaster } from '../../workers/picture/mapDrawing.ts';
 import { mapPicture, MAP_SIZE, pictureFrame } from '../../workers/picture/mapPicture.ts';
-import { mapSubjectOf, type SharedRange } from '../charts/mapSubject.ts';
+import { mapSubjectOf } from '../charts/mapSubject.ts';
+import type { SharedRange } from '../format/mapScale.ts';
 import type { MapView } from '../state/mapView.ts';
 import type { Units } from '../state/units.ts';
 import { textFile } from './fileKinds.ts';

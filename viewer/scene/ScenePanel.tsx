@@ -1,6 +1,5 @@
 /** What the picture shows: the mapped quantity, the range of its colours, feeds and paths. */
 import { MapControls } from '../charts/MapControls.tsx';
-import { useMapView } from '../state/mapView.ts';
 import { useResult } from '../state/resultStore.ts';
 import { useVariants } from '../state/variants/variantStore.ts';
 import { setSceneOptions, useSceneOptions, type SceneOptions } from './sceneOptions.ts';
@@ -18,11 +17,9 @@ function OptionBox({ name, label }: { readonly name: keyof SceneOptions; readonl
 export function ScenePanel() {
   const coat = useResult((state) => state.coat);
   const hasVariants = useVariants((state) => state.variants.length > 0);
-  const canStartAtZero = useMapView(({ quantity, range }) => quantity === 'thickness' && range.mode !== 'fixed');
   return (
     <>
       {coat && <MapControls coat={coat} hasVariants={hasVariants} />}
-      {canStartAtZero && <OptionBox name="fromZero" label="Colours from zero" />}
       <OptionBox name="showsFeeds" label="Feeds by colour and number" />
       <OptionBox name="showsPaths" label="Paths from filaments to the probe" />
     </>

@@ -2,8 +2,7 @@
 import { interpolateCividis } from 'd3-scale-chromatic';
 import { DataTexture, LinearFilter, SRGBColorSpace } from 'three';
 import type { Coat } from '../../engine/index.ts';
-import { exactScale, extentOf, roundScale, type ValueScale } from '../../workers/picture/valueScale.ts';
-import type { ColorRange } from '../state/mapView.ts';
+import { extentOf, type ValueScale } from '../../workers/picture/valueScale.ts';
 
 /** The range of values that the colours span, and the numbers written beside it, in the unit of the field. */
 export type ColorScale = ValueScale;
@@ -16,23 +15,6 @@ const NO_NUMBER = [168, 168, 172, 255];
 export function thicknessRange_nm({ thickness }: Coat): readonly [number, number] {
   const [low, high] = extentOf(thickness);
   return [low * 1e9, high * 1e9];
-}
-
-interface ScaleOptions {
-  readonly fromZero?: boolean;
-  /** the range that all variants share */
-  readonly shared?: readonly [number, number] | undefined;
-}
-
-/** The scale of a field: round numbers around its values, a fixed range as it is, or the shared one. */
-export function scaleOf(
-  values: Float64Array,
-  range: ColorRange,
-  { fromZero = false, shared }: ScaleOptions = {},
-): ColorScale {
-  if (range.mode === 'fixed') return exactScale(range.low, range.high);
-  const [low, high] = range.mode === 'shared' && shared ? shared : extentOf(values);
-  return roundScale([fromZero ? Math.min(0, low) : low, high]);
 }
 
 const channels = (share: number): number[] => (interpolateCividis(share).match(/\d+/g) ?? []).map(Number);

@@ -6,11 +6,9 @@ export interface SceneOptions {
   readonly showsFeeds: boolean;
   /** whether lines lead from the probe to the filaments that feed it */
   readonly showsPaths: boolean;
-  /** whether an automatic range of colours begins at zero */
-  readonly fromZero: boolean;
 }
 
-export const useSceneOptions = create<SceneOptions>(() => ({ showsFeeds: false, showsPaths: false, fromZero: false }));
+export const useSceneOptions = create<SceneOptions>(() => ({ showsFeeds: false, showsPaths: false }));
 
 /** Changes some of the options. */
 export function setSceneOptions(options: Partial<SceneOptions>): void {

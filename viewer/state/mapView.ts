@@ -13,9 +13,15 @@ export type ColorRange =
 export interface MapView {
   readonly quantity: MappedQuantity;
   readonly range: ColorRange;
+  /** whether the colours of a thickness begin at zero, unless their range is fixed */
+  readonly fromZero: boolean;
 }
 
-export const useMapView = create<MapView>(() => ({ quantity: 'thickness', range: { mode: 'automatic' } }));
+export const useMapView = create<MapView>(() => ({
+  quantity: 'thickness',
+  range: { mode: 'automatic' },
+  fromZero: false,
+}));
 
 /** Chooses the mapped quantity; a fixed range belonged to the old one and becomes automatic. */
 export function showQuantity(quantity: MappedQuantity): void {
@@ -26,4 +32,9 @@ export function showQuantity(quantity: MappedQuantity): void {
 /** Chooses the range of colours, in the unit of the quantity's field. */
 export function setColorRange(range: ColorRange): void {
   useMapView.setState({ range });
+}
+
+/** Lets the colours of a thickness begin at zero, or at its least value. */
+export function startAtZero(fromZero: boolean): void {
+  useMapView.setState({ fromZero });
 }
