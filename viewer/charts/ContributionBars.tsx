@@ -1,8 +1,9 @@
 /** What each filament lays down at the probe. */
-import { useId, useRef, type KeyboardEvent } from 'react';
+import { useEffect, useId, useRef, type KeyboardEvent } from 'react';
 import type { Coat } from '../../engine/index.ts';
 import type { ShownUnit } from '../../workers/picture/mapSubject.ts';
 import { percent } from '../format/numbers.ts';
+import { pointAt, pointAway } from '../state/pointed.ts';
 import { useProbe } from '../state/probeStore.ts';
 import { isSelected, select, useSelection, type Part } from '../state/selection.ts';
 import { useUnits } from '../state/units.ts';
@@ -23,16 +24,22 @@ interface BarProps {
 function Bar({ item: { filament, thickness, share }, most, unit }: BarProps) {
   const part: Part = { kind: 'filament', set: filament.set, number: filament.number };
   const isChosen = useSelection((state) => isSelected(state, part));
-  const show = (): void => select(part);
+  const point = (): void => pointAt(part);
+  const leave = (): void => pointAway(part);
+  // a bar that goes away under the pointer is not left by it
+  useEffect(() => () => pointAway({ kind: 'filament', set: filament.set, number: filament.number }), [filament]);
   return (
     <li>
       <button
         type="button"
         className="contribution"
         aria-pressed={isChosen}
-        onPointerEnter={show}
-        onFocus={show}
-        onClick={show}
+        title={`Select ${filament.name}`}
+        onPointerEnter={point}
+        onPointerLeave={leave}
+        onFocus={point}
+        onBlur={leave}
+        onClick={() => select(part)}
       >
         <span className="contribution-name">{filament.name}</span>
         <span className="contribution-track" aria-hidden="true">

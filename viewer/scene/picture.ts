@@ -2,17 +2,16 @@
 import { create } from 'zustand';
 import type { Coat, DesignFile, Plant, ProbeReading } from '../../engine/index.ts';
 import { mapFieldOf, type MapField } from '../format/mapField.ts';
+import { scaleOf, type SharedRange } from '../format/mapScale.ts';
 import { useDesign } from '../state/designStore.ts';
-import { useMapView, type ColorRange, type MappedQuantity } from '../state/mapView.ts';
+import { useMapView, type MappedQuantity, type MapView } from '../state/mapView.ts';
+import { usePointed } from '../state/pointed.ts';
 import { useProbe } from '../state/probeStore.ts';
 import { useResult } from '../state/resultStore.ts';
 import { useSelection, type Part } from '../state/selection.ts';
 import type { Colors } from '../state/useColors.ts';
-import { scaleOf, type ColorScale } from './colorScale.ts';
+import type { ColorScale } from './colorScale.ts';
 import { useSceneOptions, type SceneOptions } from './sceneOptions.ts';
-
-/** Lowest and highest value of a range of colours, in the unit of the field. */
-export type Range = readonly [low: number, high: number];
 
 export interface Picture {
   /** as designed now; ahead of the coat while it is worked out */
@@ -24,6 +23,8 @@ export interface Picture {
   readonly field: MapField;
   readonly scale: ColorScale;
   readonly selected: readonly Part[];
+  /** pointed at in a list or a chart, without being selected */
+  readonly pointed: Part | null;
   readonly options: SceneOptions;
   readonly reading: ProbeReading | null;
   readonly colors: Colors;
@@ -33,39 +34,35 @@ export const usePicture = create<{ readonly picture: Picture | null }>(() => ({ 
 
 interface Painted {
   readonly coat: Coat;
-  readonly asked: MappedQuantity;
-  readonly range: ColorRange;
-  readonly fromZero: boolean;
-  readonly shared: Range | undefined;
+  readonly view: MapView;
+  readonly shared: SharedRange | undefined;
   readonly quantity: MappedQuantity;
   readonly field: MapField;
   readonly scale: ColorScale;
 }
 
 /** Field and scale of a coat; the last ones if nothing about them has changed. */
-function paint(last: Painted | null, coat: Coat, fromZero: boolean, variants: Range | undefined): Painted {
-  const { quantity: asked, range } = useMapView.getState();
-  const shared = range.mode === 'shared' ? variants : undefined;
-  const isSame = last?.coat === coat && last.asked === asked && last.range === range;
-  if (isSame && last.fromZero === fromZero && last.shared === shared) return last;
-  const wanted = mapFieldOf(coat, asked);
-  const quantity = wanted ? asked : 'thickness';
+function paint(last: Painted | null, coat: Coat, variants: SharedRange | undefined): Painted {
+  const view = useMapView.getState();
+  const shared = view.range.mode === 'shared' ? variants : undefined;
+  if (last?.coat === coat && last.view === view && last.shared === shared) return last;
+  const wanted = mapFieldOf(coat, view.quantity);
+  const quantity = wanted ? view.quantity : 'thickness';
   const field = wanted ?? mapFieldOf(coat, 'thickness');
   if (!field) throw new Error('expected every coat to have a thickness');
-  const scale = scaleOf(field.values, range, { fromZero: fromZero && quantity === 'thickness', shared });
-  return { coat, asked, range, fromZero, shared, quantity, field, scale };
+  return { coat, view, shared, quantity, field, scale: scaleOf(field.values, { ...view, quantity }, shared) };
 }
 
 /** What the page gives to the picture beside the stores. */
 interface Setting {
   readonly colors: Colors | null;
-  readonly shared: Range | undefined;
+  readonly shared: SharedRange | undefined;
 }
 
 const useSetting = create<Setting>(() => ({ colors: null, shared: undefined }));
 
 /** Changes the theme's colours, or the range that all variants share. */
-export function setPicture(colors: Colors, shared: Range | undefined): void {
+export function setPicture(colors: Colors, shared: SharedRange | undefined): void {
   useSetting.setState({ colors, shared });
 }
 
@@ -77,18 +74,18 @@ export function followStores(): () => void {
     const { colors, shared } = useSetting.getState();
     if (!coat || !colors) return;
     const options = useSceneOptions.getState();
-    painted = paint(painted, coat, options.fromZero, shared);
+    painted = paint(painted, coat, shared);
     const { plant, file } = useDesign.getState().current;
     const { quantity, field, scale } = painted;
     const { parts: selected } = useSelection.getState();
     const { reading } = useProbe.getState();
+    const { part: pointed } = usePointed.getState();
     usePicture.setState({
-      picture: { plant, file, coat, quantity, field, scale, selected, options, reading, colors },
+      picture: { plant, file, coat, quantity, field, scale, selected, pointed, options, reading, colors },
     });
   };
   compose();
-  const stops = [useSetting, useDesign, useResult, useSelection, useSceneOptions, useMapView, useProbe].map((store) =>
-    store.subscribe(compose),
-  );
+  const stores = [useSetting, useDesign, useResult, useSelection, usePointed, useSceneOptions, useMapView, useProbe];
+  const stops = stores.map((store) => store.subscribe(compose));
   return () => stops.forEach((stop) => stop());
 }

@@ -1,4 +1,4 @@
-/** What is selected, between corner marks; mirror and tank with heavy rims. */
+/** What is selected, between corner marks, and thinner what is pointed at in a list; mirror and tank with heavy rims. */
 import { Box3, Group, Matrix4, Mesh, Quaternion, Vector3, type Object3D } from 'three';
 import type { Filament, Plant } from '../../../engine/index.ts';
 import { filamentsOf } from '../../state/edits/parts.ts';
@@ -15,6 +15,7 @@ import { createThickLines } from './thickLines.ts';
 import { HEAD_SHARE, pinTop } from './witnessPart.ts';
 
 const WIDTH = 2.5;
+const POINTED_WIDTH = 1.25;
 /** Half sides of the frame around a filament's sign, in its lengths. */
 const AROUND_COIL = new Box3(new Vector3(-0.62, -0.38, -0.38), new Vector3(0.62, 0.38, 0.38));
 /** Half the width of the band around a ring, in lengths of a sign. */
@@ -93,19 +94,27 @@ function marksOf(picture: Picture, part: Part, obstacles: Object3D): number[] {
  * @param obstacles the group whose meshes know their index in the file; brought up to date before this part
  */
 export function createSelectionPart(obstacles: Object3D): ScenePart {
-  const lines = createThickLines(WIDTH);
-  const object = new Group().add(lines.object);
+  const [lines, thin] = [createThickLines(WIDTH), createThickLines(POINTED_WIDTH)];
+  const object = new Group().add(lines.object, thin.object);
   let picture: Picture;
   const redraw = whenChanged((_plant: Plant, _shape: unknown, selected: readonly Part[]) =>
     lines.draw(selected.flatMap((part) => marksOf(picture, part, obstacles))),
+  );
+  const redrawPointed = whenChanged((_plant: Plant, _shape: unknown, pointed: Part | null) =>
+    thin.draw(pointed ? marksOf(picture, pointed, obstacles) : []),
   );
   return {
     object,
     update: (now) => {
       picture = now;
+      redrawPointed(now.plant, now.coat.plant.shape, now.pointed);
+      thin.paint(now.colors['scene-mark']);
       redraw(now.plant, now.coat.plant.shape, now.selected);
       lines.paint(now.colors.accent);
     },
-    dispose: lines.dispose,
+    dispose: () => {
+      lines.dispose();
+      thin.dispose();
+    },
   };
 }
