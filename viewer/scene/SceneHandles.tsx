@@ -122,7 +122,7 @@ function HandleGrip({ handle }: { readonly handle: Handle }) {
 export function SceneHandles({ container }: { readonly container: RefObject<HTMLDivElement | null> }) {
   const handles = useHandles();
   return (
-    <div className="scene-handles" role="group" aria-label="Handles of the selected part" ref={container}>
+    <div className="scene-handles" role="group" aria-label="Handles of what is selected" ref={container}>
       <svg aria-hidden="true">
         {handles.map(({ key }) => (
           <g key={key} data-handle-line={key}>

@@ -37,8 +37,12 @@ const AXES = [
   ['z', [0, 0, 1]],
 ] as const;
 
-/** Handles along x, y and z. */
-function axisHandles({ file, files }: Design, part: Part, name: string, origin: Vector): Handle[] {
+/**
+ * Handles along x, y and z for one part, or for several that move together.
+ *
+ * @param name of what is moved, such as "outer" or "3 parts"
+ */
+export function axisHandles({ file, files }: Design, parts: readonly Part[], name: string, origin: Vector): Handle[] {
   return AXES.map(([key, direction], k) => ({
     key,
     label: `${key} of ${name}`,
@@ -49,7 +53,8 @@ function axisHandles({ file, files }: Design, part: Part, name: string, origin: 
     perMetre: 1,
     apply: (value) => {
       const by = value - origin[k as 0];
-      return movePart(file, part, [by * direction[0], by * direction[1], by * direction[2]], files);
+      const delta: [number, number, number] = [by * direction[0], by * direction[1], by * direction[2]];
+      return parts.reduce((moved, part) => movePart(moved, part, delta, files), file);
     },
   }));
 }
@@ -131,7 +136,8 @@ function surfaceHandles({ file, files, plant }: Design, index: number, name: str
   ];
 }
 
-function middleOf(places: readonly Vector[]): Vector {
+/** The middle of several places. */
+export function middleOf(places: readonly Vector[]): Vector {
   const sum = [0, 1, 2].map((k) => places.reduce((total, place) => total + place[k as 0], 0) / places.length);
   return sum as unknown as Vector;
 }
@@ -149,35 +155,42 @@ function placeOfObstacle(plant: Plant, iPlant: number): Vector {
 }
 
 /**
+ * The place of a part, m; null for what has none of its own.
+ *
+ * @param order see obstacleOrder
+ */
+export function placeOf({ plant }: Design, part: Part, order: readonly number[]): Vector | null {
+  switch (part.kind) {
+    case 'set': {
+      const centers = plant.filaments.flatMap(({ set, center }) => (set === part.index ? [center] : []));
+      return centers.length > 0 ? middleOf(centers) : null;
+    }
+    case 'filament':
+      return plant.filaments.find(({ set, number }) => set === part.set && number === part.number)?.center ?? null;
+    case 'obstacle': {
+      const iPlant = order.indexOf(part.index);
+      return iPlant < 0 ? null : placeOfObstacle(plant, iPlant);
+    }
+    case 'witness':
+      return plant.witnesses[part.index]?.position ?? null;
+    default:
+      return null;
+  }
+}
+
+/**
  * The handles of a part; none for what has no place of its own.
  *
  * @param order see obstacleOrder
  * @param clockAngle where a ring shows its handles, rad
  */
 export function handlesOf(design: Design, part: Part, order: readonly number[], clockAngle: number): Handle[] {
-  const { file, plant } = design;
+  const { file } = design;
   const name = nameOfPart(design, part);
-  switch (part.kind) {
-    case 'set': {
-      if (file.filaments[part.index]?.arrangement === 'ring') return ringHandles(design, part.index, clockAngle);
-      const centers = plant.filaments.flatMap(({ set, center }) => (set === part.index ? [center] : []));
-      return centers.length > 0 ? axisHandles(design, part, name, middleOf(centers)) : [];
-    }
-    case 'filament': {
-      const own = plant.filaments.find(({ set, number }) => set === part.set && number === part.number);
-      return own ? axisHandles(design, part, name, own.center) : [];
-    }
-    case 'obstacle': {
-      const iPlant = order.indexOf(part.index);
-      return iPlant < 0 ? [] : axisHandles(design, part, name, placeOfObstacle(plant, iPlant));
-    }
-    case 'witness': {
-      const witness = plant.witnesses[part.index];
-      if (!witness) return [];
-      const isFree = file.witnesses?.[part.index]?.position !== undefined;
-      return isFree ? axisHandles(design, part, name, witness.position) : surfaceHandles(design, part.index, name);
-    }
-    default:
-      return [];
-  }
+  if (part.kind === 'set' && file.filaments[part.index]?.arrangement === 'ring')
+    return ringHandles(design, part.index, clockAngle);
+  if (part.kind === 'witness' && file.witnesses?.[part.index]?.position === undefined)
+    return surfaceHandles(design, part.index, name);
+  const place = placeOf(design, part, order);
+  return place ? axisHandles(design, [part], name, place) : [];
 }
