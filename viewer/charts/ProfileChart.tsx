@@ -3,33 +3,46 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { uPlot } from './plot.ts';
 import 'uplot/dist/uPlot.min.css';
 import type { Coat } from '../../engine/index.ts';
-import { fixed, metres, tolerance } from '../format/numbers.ts';
+import { tolerance } from '../format/numbers.ts';
+import { useUnits } from '../state/units.ts';
 import { useColors } from '../state/useColors.ts';
+import './profile.css';
 import { profileData, type ProfileData } from './profileData.ts';
 import { ProfileKey } from './ProfileKey.tsx';
 import { profileOptions } from './profileOptions.ts';
 import { ProfileTable } from './ProfileTable.tsx';
+import { shownProfile, type ProfileUnits } from './shownProfile.ts';
+import { lengthUnit, shownLength, shownText, thicknessUnit } from './shownUnits.ts';
 
-function describe({ radius, mean_nm, average_nm, target_nm, tolerance: limit }: ProfileData): string {
+function describe(data: ProfileData, { length, thickness }: ProfileUnits): string {
+  const { radius, mean_nm, average_nm, target_nm, tolerance: limit } = data;
   const last = radius.length - 1;
+  const at = (i: number): string =>
+    `${shownText(mean_nm[i] ?? 0, thickness)} at radius ${shownLength(radius[i] ?? 0, length)}`;
   return (
-    `Radial profile: ${fixed(mean_nm[0] ?? 0, 1)} nm at radius ${metres(radius[0] ?? 0, 2)}, ` +
-    `${fixed(mean_nm[last] ?? 0, 1)} nm at ${metres(radius[last] ?? 0, 2)}; average ${fixed(average_nm, 1)} nm, ` +
-    `tolerance ${tolerance(limit)}, target ${fixed(target_nm, 0)} nm. All values are in the table.`
+    `Radial profile: ${at(0)}, ${at(last)}; average ${shownText(average_nm, thickness)}, ` +
+    `tolerance ${tolerance(limit)}, target ${shownText(target_nm, thickness, 0)}. All values are in the table.`
   );
 }
 
-function Plot({ data, onHover }: { readonly data: ProfileData; readonly onHover: (index: number | null) => void }) {
+interface PlotProps {
+  readonly data: ProfileData;
+  readonly units: ProfileUnits;
+  readonly onHover: (index: number | null) => void;
+}
+
+function Plot({ data, units, onHover }: PlotProps) {
   const holder = useRef<HTMLDivElement>(null);
   const colors = useColors();
   useEffect(() => {
     const element = holder.current;
     if (!element) return;
     const size = () => ({ width: element.clientWidth, height: element.clientHeight });
-    const { radius, mean_nm, minimum_nm, maximum_nm } = data;
+    const shown = shownProfile(data, units);
+    const { radius, mean, minimum, maximum } = shown;
     const plot = new uPlot(
-      profileOptions(data, colors, size(), onHover),
-      [radius, mean_nm, minimum_nm, maximum_nm] as unknown as uPlot.AlignedData,
+      profileOptions(shown, units, colors, size(), onHover),
+      [radius, mean, minimum, maximum] as unknown as uPlot.AlignedData,
       element,
     );
     const observer = new ResizeObserver(() => plot.setSize(size()));
@@ -38,12 +51,14 @@ function Plot({ data, onHover }: { readonly data: ProfileData; readonly onHover:
       observer.disconnect();
       plot.destroy();
     };
-  }, [data, colors, onHover]);
-  return <div className="plot" ref={holder} role="img" aria-label={describe(data)} />;
+  }, [data, units, colors, onHover]);
+  return <div className="plot" ref={holder} role="img" aria-label={describe(data, units)} />;
 }
 
 export function ProfileChart({ coat }: { readonly coat: Coat }) {
   const data = useMemo(() => profileData(coat), [coat]);
+  const userUnits = useUnits();
+  const units = useMemo(() => ({ length: lengthUnit(userUnits), thickness: thicknessUnit(userUnits) }), [userUnits]);
   const [hovered, setHovered] = useState<number | null>(null);
   return (
     <section className="panel profile" aria-labelledby="profile-title">
@@ -51,10 +66,10 @@ export function ProfileChart({ coat }: { readonly coat: Coat }) {
         <h2 id="profile-title" className="visually-hidden">
           Radial profile
         </h2>
-        <ProfileKey data={data} hovered={hovered} />
+        <ProfileKey data={data} units={units} hovered={hovered} />
       </div>
-      <Plot data={data} onHover={setHovered} />
-      <ProfileTable data={data} />
+      <Plot data={data} units={units} onHover={setHovered} />
+      <ProfileTable data={data} units={units} />
     </section>
   );
 }

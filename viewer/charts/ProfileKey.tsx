@@ -1,19 +1,23 @@
 /** What the lines of the profile mean; under the pointer, what they read. */
-import { fixed, metres, tolerance } from '../format/numbers.ts';
+import { tolerance } from '../format/numbers.ts';
+import './keySigns.css';
 import type { ProfileData } from './profileData.ts';
+import type { ProfileUnits } from './shownProfile.ts';
+import { shownLength, shownText } from './shownUnits.ts';
 
 interface ProfileKeyProps {
   readonly data: ProfileData;
+  readonly units: ProfileUnits;
   readonly hovered: number | null;
 }
 
-export function ProfileKey({ data, hovered }: ProfileKeyProps) {
+export function ProfileKey({ data, units: { length, thickness }, hovered }: ProfileKeyProps) {
   if (hovered !== null && hovered < data.radius.length) {
-    const at = (values: Float64Array): string => fixed(values[hovered] ?? 0, 1);
+    const at = (values: Float64Array): string => shownText(values[hovered] ?? 0, thickness);
     return (
       <p className="profile-reading number">
-        r {metres(data.radius[hovered] ?? 0)}: mean {at(data.mean_nm)} nm, from {at(data.minimum_nm)} to{' '}
-        {at(data.maximum_nm)} nm
+        r {shownLength(data.radius[hovered] ?? 0, length)}: mean {at(data.mean_nm)}, from {at(data.minimum_nm)} to{' '}
+        {at(data.maximum_nm)}
       </p>
     );
   }
@@ -29,7 +33,7 @@ export function ProfileKey({ data, hovered }: ProfileKeyProps) {
         <i className="band-sign hatched" /> average {tolerance(data.tolerance)}
       </li>
       <li>
-        <i className="line-sign dashed" /> target {fixed(data.target_nm, 0)} nm
+        <i className="line-sign dashed" /> target {shownText(data.target_nm, thickness, 0)}
       </li>
       <li>
         <i className="line-sign dotted upright" /> clear aperture

@@ -1,16 +1,16 @@
 /** What the profile chart shows beside its lines: tolerance band, target, clear aperture. */
 import { uPlot } from './plot.ts';
 import type { Colors } from '../state/useColors.ts';
-import type { ProfileData } from './profileData.ts';
+import type { ShownProfile } from './shownProfile.ts';
 
 /** Distance between hatch lines, CSS pixels. */
 const HATCH = 7;
 
 /** Hatches the tolerance band and dashes its limits. */
-export function drawToleranceBand(plot: uPlot, data: ProfileData, colors: Colors): void {
+export function drawToleranceBand(plot: uPlot, data: ShownProfile, colors: Colors): void {
   const { ctx, bbox } = plot;
   const [top = 0, bottom = 0] = [1 + data.tolerance, 1 - data.tolerance].map((factor) =>
-    plot.valToPos(data.average_nm * factor, 'y', true),
+    plot.valToPos(data.average * factor, 'y', true),
   );
   const ratio = uPlot.pxRatio;
   ctx.save();
@@ -35,7 +35,7 @@ export function drawToleranceBand(plot: uPlot, data: ProfileData, colors: Colors
 }
 
 /** Dashes the target across and the ends of the clear aperture upwards. */
-export function drawTargetAndAperture(plot: uPlot, data: ProfileData, colors: Colors): void {
+export function drawTargetAndAperture(plot: uPlot, data: ShownProfile, colors: Colors): void {
   const { ctx, bbox } = plot;
   const ratio = uPlot.pxRatio;
   const line = (x0: number, y0: number, x1: number, y1: number): void => {
@@ -49,7 +49,7 @@ export function drawTargetAndAperture(plot: uPlot, data: ProfileData, colors: Co
   ctx.strokeStyle = colors['text-2'];
   ctx.lineWidth = ratio;
   ctx.setLineDash([6 * ratio, 4 * ratio]);
-  const y = plot.valToPos(data.target_nm, 'y', true);
+  const y = plot.valToPos(data.target, 'y', true);
   line(bbox.left, y, right, y);
   ctx.setLineDash([ratio, 3 * ratio]);
   ctx.lineWidth = 1.5 * ratio;

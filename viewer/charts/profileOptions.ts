@@ -2,22 +2,16 @@
 import type uPlot from 'uplot';
 import type { Colors } from '../state/useColors.ts';
 import { drawTargetAndAperture, drawToleranceBand } from './drawMarks.ts';
-import type { ProfileData } from './profileData.ts';
+import type { ProfileUnits, ShownProfile } from './shownProfile.ts';
 
 const FONT = '12px system-ui, sans-serif';
 /** Room above and below the lines, as a share of what they span. */
 const ROOM = 0.06;
 
-/** Lowest and highest thickness on the chart, nm: lines, tolerance band and target all fit. */
-function heightRange(data: ProfileData): [number, number] {
-  const band = data.average_nm * data.tolerance;
-  const values = [
-    ...data.minimum_nm,
-    ...data.maximum_nm,
-    data.target_nm,
-    data.average_nm - band,
-    data.average_nm + band,
-  ];
+/** Lowest and highest thickness on the chart: lines, tolerance band and target all fit. */
+function heightRange(data: ShownProfile): [number, number] {
+  const band = data.average * data.tolerance;
+  const values = [...data.minimum, ...data.maximum, data.target, data.average - band, data.average + band];
   const low = values.reduce((least, value) => Math.min(least, value), Infinity);
   const high = values.reduce((most, value) => Math.max(most, value), -Infinity);
   const room = ROOM * (high - low || 1);
@@ -28,7 +22,8 @@ function heightRange(data: ProfileData): [number, number] {
 type OnHover = (index: number | null) => void;
 
 export function profileOptions(
-  data: ProfileData,
+  data: ShownProfile,
+  { length, thickness }: ProfileUnits,
   colors: Colors,
   size: { readonly width: number; readonly height: number },
   onHover: OnHover,
@@ -48,8 +43,8 @@ export function profileOptions(
     cursor: { y: false, drag: { x: false, y: false }, points: { size: 7, fill: colors.accent } },
     scales: { x: { time: false }, y: { range: () => heightRange(data) } },
     axes: [
-      { ...axis, size: 26, gap: 2, values: (_, ticks) => ticks.map((tick) => `${tick} m`) },
-      { ...axis, size: 60, gap: 4, space: 24, values: (_, ticks) => ticks.map((tick) => `${tick} nm`) },
+      { ...axis, size: 26, gap: 2, values: (_, ticks) => ticks.map((tick) => `${tick} ${length.unit}`) },
+      { ...axis, size: 60, gap: 4, space: 24, values: (_, ticks) => ticks.map((tick) => `${tick} ${thickness.unit}`) },
     ],
     series: [{}, { stroke: colors.text, width: 2, points: { show: false } }, edge, edge],
     bands: [{ series: [3, 2], fill: `${colors.accent}33` }],
