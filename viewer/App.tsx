@@ -1,39 +1,23 @@
-/** The page. */
-import { useState } from 'react';
-import { AssumptionsDialog } from './panels/AssumptionsDialog.tsx';
-import { Bench } from './panels/Bench.tsx';
-import { ComputeNotice } from './panels/ComputeNotice.tsx';
+/** The page: its head, the stage that is shown, and what works everywhere. */
 import { DropTarget } from './panels/DropTarget.tsx';
+import { Footer } from './panels/Footer.tsx';
 import { Announcer } from './panels/home/Announcer.tsx';
 import { GlobalKeys } from './panels/home/GlobalKeys.tsx';
-import { Hints } from './panels/home/Hints.tsx';
 import { KeepBars } from './panels/keep/KeepBars.tsx';
-import { ProblemsPanel } from './panels/ProblemsPanel.tsx';
+import './panels/page.css';
 import { TopBar } from './panels/TopBar.tsx';
-import { Verdict } from './panels/Verdict.tsx';
+import { StageOutlet } from './stages/StageOutlet.tsx';
+import type { Stage } from './stages/stages.ts';
 
-export function App() {
-  const [showsAssumptions, setShowsAssumptions] = useState(false);
+export function App({ stages }: { readonly stages: readonly Stage[] }) {
   return (
     <div className="page">
-      <TopBar onAssumptions={() => setShowsAssumptions(true)} />
-      <main id="layout">
-        <div className="head">
-          <KeepBars />
-          <Verdict />
-          <ComputeNotice />
-          <ProblemsPanel />
-        </div>
-        <Bench />
+      <TopBar stages={stages} />
+      <main>
+        <KeepBars />
+        <StageOutlet stages={stages} />
       </main>
-      <footer>
-        <Hints />
-        <p>
-          Vacuum, kiloamperes, kilovolts, hot metal: local codes and licensed practice come first. Evenfall only
-          advises.
-        </p>
-      </footer>
-      <AssumptionsDialog isOpen={showsAssumptions} onClose={() => setShowsAssumptions(false)} />
+      <Footer />
       <GlobalKeys />
       <Announcer />
       <DropTarget />

@@ -1,8 +1,13 @@
 import './styles.css';
+import './styles/numbers.css';
+import './styles/dialog.css';
+import './styles/print.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 import { followTheme } from './panels/home/themeStore.ts';
+import { stages } from './stages/stages.ts';
+import { followStage } from './stages/stageStore.ts';
 import { startKeeping } from './state/keep/startKeeping.ts';
 import { followResult } from './state/probeStore.ts';
 import { followDesign } from './state/resultStore.ts';
@@ -13,6 +18,10 @@ const root = document.getElementById('root');
 if (!root) throw new Error('expected an element with the id "root" in the page; found none');
 
 followTheme();
+// its code comes while the design is looked for; if it does not come, the stage says so
+void followStage(stages)
+  .load()
+  .catch(() => undefined);
 await startKeeping();
 followResult();
 followDesign();
@@ -21,6 +30,6 @@ void keepVariants();
 
 createRoot(root).render(
   <StrictMode>
-    <App />
+    <App stages={stages} />
   </StrictMode>,
 );

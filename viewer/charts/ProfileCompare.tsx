@@ -10,6 +10,7 @@ import { useColors, type Colors } from '../state/useColors.ts';
 import './charts.css';
 import { compareData, profileAt, type CompareData } from './compareData.ts';
 import { lengthUnit, shownText, thicknessUnit } from './shownUnits.ts';
+import './keySigns.css';
 
 const FONT = '12px system-ui, sans-serif';
 const DASH = [8, 5];

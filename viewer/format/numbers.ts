@@ -4,6 +4,8 @@ import type { Estimate } from '../../engine/index.ts';
 const MINUS = '\u2212';
 /** Decimals shown at most: a hundredth of a nanometre, of a percent, of a milligram. */
 const MAX_DECIMALS = 2;
+/** Decimals of a thickness in nanometres. */
+export const THICKNESS_DECIMALS = MAX_DECIMALS;
 /** A ratio has no unit to hide its digits in. */
 const MAX_RATIO_DECIMALS = 4;
 

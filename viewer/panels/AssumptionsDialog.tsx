@@ -3,6 +3,7 @@ import { X } from 'lucide-react';
 import { useEffect, useRef } from 'react';
 import { useDesign } from '../state/designStore.ts';
 import { CAUTIONS, EMISSION_LAWS, NUMERICS, TRANSPORT, type Assumption } from './assumptions.ts';
+import './assumptions.css';
 
 function AssumptionList({ items, inUse }: { readonly items: readonly Assumption[]; readonly inUse?: Set<string> }) {
   return (

@@ -1,5 +1,6 @@
 /** Views of the same room, one at a time. Only the chosen one is there, so the others cost nothing. */
 import { Suspense, useId, type KeyboardEvent, type ReactNode } from 'react';
+import './tabs.css';
 
 export interface Tab<Id extends string> {
   readonly id: Id;

@@ -1,8 +1,10 @@
-/** The head of the page: name, stages, and what can be done with the design as a whole. */
-import { BookOpenText, FolderOpen } from 'lucide-react';
-import { lazy, Suspense } from 'react';
+/** The head of the page: name, what can be done with the design as a whole, and the stages. */
+import { FolderOpen } from 'lucide-react';
+import { StageRow } from '../stages/StageRow.tsx';
+import type { Stage } from '../stages/stages.ts';
 import { chooseFiles } from '../state/fileDialogs.ts';
-import { useResult } from '../state/resultStore.ts';
+import { AssumptionsButton } from './AssumptionsButton.tsx';
+import { ExportButton } from './ExportButton.tsx';
 import { HistoryButtons } from './HistoryButtons.tsx';
 import { ThemeSwitch } from './home/ThemeSwitch.tsx';
 import { UnitsMenu } from './home/UnitsMenu.tsx';
@@ -11,18 +13,10 @@ import { RecentMenu } from './keep/RecentMenu.tsx';
 import { SaveButtons } from './keep/SaveButtons.tsx';
 import { PresetSelect } from './PresetSelect.tsx';
 
-const ExportMenu = lazy(async () => ({ default: (await import('../export/ExportMenu.tsx')).ExportMenu }));
-
-export function TopBar({ onAssumptions }: { readonly onAssumptions: () => void }) {
-  const coat = useResult((state) => state.coat);
+export function TopBar({ stages }: { readonly stages: readonly Stage[] }) {
   return (
     <header className="top-bar">
       <h1>Evenfall</h1>
-      <nav aria-label="Stages">
-        <a href="#layout" aria-current="page">
-          Layout
-        </a>
-      </nav>
       <div className="top-actions" role="toolbar" aria-label="Design">
         <PresetSelect />
         <RecentMenu />
@@ -31,14 +25,13 @@ export function TopBar({ onAssumptions }: { readonly onAssumptions: () => void }
         </button>
         <SaveButtons />
         <CopyLink />
-        <Suspense>{coat && <ExportMenu coat={coat} />}</Suspense>
+        <ExportButton />
         <HistoryButtons />
         <UnitsMenu />
         <ThemeSwitch />
-        <button type="button" className="short" title="Assumptions and cautions" onClick={onAssumptions}>
-          <BookOpenText aria-hidden="true" size={16} /> <span>Assumptions</span>
-        </button>
+        <AssumptionsButton />
       </div>
+      <StageRow stages={stages} />
     </header>
   );
 }

@@ -7,6 +7,7 @@ import { colorGradient, type ColorScale } from './colorScale.ts';
 import { decimalsOf, shareOn } from '../../workers/picture/valueScale.ts';
 import { usePicture } from './picture.ts';
 import { perNanometre } from './sceneText.ts';
+import './legend.css';
 
 const GRADIENT = colorGradient();
 const at = (share: number) => ({ bottom: `${(100 * share).toFixed(2)}%` });

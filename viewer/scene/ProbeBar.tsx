@@ -1,9 +1,12 @@
 /** The probe's reading, and its place as fields for those who do not point. */
 import { parseQuantity } from '../../engine/index.ts';
-import { clockDegrees, degrees, metres, nm, signedPercent } from '../format/numbers.ts';
+import { lengthUnit, shownLength, shownText, thicknessUnit } from '../charts/shownUnits.ts';
+import { clockDegrees, degrees, signedPercent } from '../format/numbers.ts';
 import { EditField } from '../panels/EditField.tsx';
 import { probeAt, useProbe } from '../state/probeStore.ts';
 import { useResult } from '../state/resultStore.ts';
+import { useUnits } from '../state/units.ts';
+import './probeBar.css';
 
 /** The probe moved to a place given by radius and angle about the middle of the glass. */
 function moveTo(centerX: number, radius: number, angle: number): string | null {
@@ -14,6 +17,7 @@ function moveTo(centerX: number, radius: number, angle: number): string | null {
 export function ProbeBar() {
   const coat = useResult((state) => state.coat);
   const { x, y, reading } = useProbe();
+  const units = useUnits();
   if (!coat) return null;
   const { centerX } = coat.plant.shape;
   const [radius, angle] = [Math.hypot(x - centerX, y), Math.atan2(y, x - centerX)];
@@ -25,7 +29,12 @@ export function ProbeBar() {
   const mean = coat.statistics.mean.value;
   return (
     <div className="probe-bar" role="group" aria-label="Probe">
-      <EditField label="Radius" value={metres(radius)} onCommit={(text) => toPlace(text, 'length')} stepFactor={10} />
+      <EditField
+        label="Radius"
+        value={shownLength(radius, lengthUnit(units))}
+        onCommit={(text) => toPlace(text, 'length')}
+        stepFactor={10}
+      />
       <EditField
         label="Angle"
         value={`${clockDegrees(angle).replace('°', '')} deg`}
@@ -35,7 +44,9 @@ export function ProbeBar() {
       <dl>
         <div>
           <dt>Thickness</dt>
-          <dd className="strong">{reading ? nm(reading.thickness) : 'off the glass'}</dd>
+          <dd className="strong">
+            {reading ? shownText(reading.thickness * 1e9, thicknessUnit(units), 2) : 'off the glass'}
+          </dd>
         </div>
         <div>
           <dt>From the mean</dt>

@@ -1,56 +1,74 @@
 /**
  * A canvas for the scene: fiber's root without its ready-made Canvas, which brings all of three
  * along. The scene has its own picking, so it needs no events either.
+ *
+ * There is one canvas for the life of the page. Where the picture is not shown it is only taken out of the document: the
+ * camera stands where it stood, and nothing has to be sent to the graphics card again, when it comes back.
  */
 import { createRoot, type ReconcilerRoot } from '@react-three/fiber';
-import { useEffect, useLayoutEffect, useRef, type ReactNode } from 'react';
+import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
+import { sceneAccess } from './sceneAccess.ts';
 
 const CAMERA = { up: [0, 0, 1] as [number, number, number], fov: 30 };
 /** Sharp on fine displays, but no finer than the eye asks for. */
-const MOST_PIXELS_PER_PIXEL = 2;
+const DPR: [number, number] = [1, 2];
 
 interface SceneCanvasProps {
   readonly children: ReactNode;
 }
 
+interface KeptScene {
+  readonly canvas: HTMLCanvasElement;
+  readonly root: ReconcilerRoot<HTMLCanvasElement>;
+}
+
+let kept: KeptScene | null = null;
+
+function theScene(): KeptScene {
+  if (kept) return kept;
+  const canvas = document.createElement('canvas');
+  kept = { canvas, root: createRoot(canvas) };
+  return kept;
+}
+
 export function SceneCanvas({ children }: SceneCanvasProps) {
   const frame = useRef<HTMLDivElement>(null);
-  const root = useRef<ReconcilerRoot<HTMLCanvasElement> | null>(null);
   const content = useRef(children);
+  const shown = useRef<KeptScene | null>(null);
+  const [failure, setFailure] = useState<Error | null>(null);
   useLayoutEffect(() => {
     content.current = children;
-    root.current?.render(children);
+    shown.current?.root.render(children);
   }, [children]);
   useEffect(() => {
     const place = frame.current;
     if (!place) return undefined;
-    // a canvas of its own for each mounting: a context once lost is not given back
-    const canvas = place.appendChild(document.createElement('canvas'));
-    const made = createRoot(canvas);
-    const fit = (): void => {
+    const scene = theScene();
+    place.append(scene.canvas);
+    const fail = (error: unknown): void => {
+      kept = null;
+      setFailure(error instanceof Error ? error : new Error('the browser gave no reason'));
+    };
+    const fit = async (): Promise<void> => {
       const { width, height } = place.getBoundingClientRect();
       if (width === 0 || height === 0) return;
-      const dpr: [number, number] = [1, MOST_PIXELS_PER_PIXEL];
-      void made.configure({
-        flat: true,
-        frameloop: 'demand',
-        dpr,
-        camera: CAMERA,
-        size: { width, height, top: 0, left: 0 },
-      });
-      if (root.current) return;
-      root.current = made;
-      made.render(content.current);
+      const size = { width, height, top: 0, left: 0 };
+      const isReady = scene.root.configure({ flat: true, frameloop: 'demand', dpr: DPR, camera: CAMERA, size });
+      if (shown.current !== scene) {
+        shown.current = scene;
+        scene.root.render(content.current);
+      }
+      await isReady;
+      sceneAccess()?.invalidate();
     };
-    const watch = new ResizeObserver(fit);
+    const watch = new ResizeObserver(() => void fit().catch(fail));
     watch.observe(place);
-    fit();
     return () => {
       watch.disconnect();
-      root.current = null;
-      made.unmount();
-      canvas.remove();
+      shown.current = null;
+      scene.canvas.remove();
     };
   }, []);
+  if (failure) throw failure;
   return <div ref={frame} className="scene-frame" />;
 }

@@ -8,6 +8,7 @@ import { feedLettersOf } from './feedSigns.ts';
 import { stateOf } from './parts/coilsPart.ts';
 import { clearEdges } from './parts/glassPart.ts';
 import { usePicture } from './picture.ts';
+import './caption.css';
 
 function CoilSign() {
   return (

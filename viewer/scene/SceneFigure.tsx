@@ -1,5 +1,6 @@
 /** The tank in 3D with its legend, labels, handles, views and probe. */
 import { memo, useEffect, useRef } from 'react';
+import type { SharedRange } from '../format/mapScale.ts';
 import { registerKeys } from '../panels/home/keys.ts';
 import { useDesign } from '../state/designStore.ts';
 import { useResult } from '../state/resultStore.ts';
@@ -11,7 +12,7 @@ import { DragReadOut } from './DragReadOut.tsx';
 import { HoverTip } from './HoverTip.tsx';
 import { endKeyMoves } from './keyMoves.ts';
 import { OverlayPlacer } from './OverlayPlacer.tsx';
-import { followStores, setPicture, usePicture, type Range } from './picture.ts';
+import { followStores, setPicture, usePicture } from './picture.ts';
 import { ProbeBar } from './ProbeBar.tsx';
 import './scene.css';
 import { SceneCanvas } from './SceneCanvas.tsx';
@@ -71,7 +72,7 @@ const ScenePicture = memo(function ScenePicture() {
 
 interface SceneFigureProps {
   /** the range of the mapped quantity over all variants, in its unit, for colours that are shared */
-  readonly sharedRange?: Range;
+  readonly sharedRange?: SharedRange;
 }
 
 export function SceneFigure({ sharedRange }: SceneFigureProps) {

@@ -3,6 +3,7 @@ import { useMemo, type RefObject } from 'react';
 import { useUnits, type Units } from '../state/units.ts';
 import { labelsOf, type Label } from './labels.ts';
 import { usePicture, type Picture } from './picture.ts';
+import './overlay.css';
 
 type Words = Pick<Label, 'key' | 'kind' | 'text' | 'color'>;
 

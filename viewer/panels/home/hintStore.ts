@@ -12,7 +12,7 @@ export interface Hint {
 
 /** In the order in which they are shown. */
 export const HINTS: readonly Hint[] = [
-  { id: 'ring', text: 'Select a ring, drag it in the picture, and watch the coat follow.' },
+  { id: 'ring', text: 'Drag a ring in the picture, and watch the coat follow.' },
   {
     id: 'failed',
     text: 'What if a filament fails? Select one and press X.',

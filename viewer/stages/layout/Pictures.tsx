@@ -1,29 +1,23 @@
-/** The Layout stage: the plant on the left, its coat in the middle, the numbers on the right. */
-import { lazy, useEffect, useMemo, useState } from 'react';
-import { sharedRangeOf } from '../charts/mapSubject.ts';
-import { MapControls } from '../charts/MapControls.tsx';
-import { ProfileChart } from '../charts/ProfileChart.tsx';
-import { SceneFigure } from '../scene/SceneFigure.tsx';
-import { useMapView } from '../state/mapView.ts';
-import { useResult } from '../state/resultStore.ts';
-import { useVariants } from '../state/variants/variantStore.ts';
-import { PinButton } from './compare/PinButton.tsx';
-import { registerKeys } from './home/keys.ts';
-import { HistoryPanel } from './keep/HistoryPanel.tsx';
-import { MassBudget } from './MassBudget.tsx';
-import { PartForm } from './plant/PartForm.tsx';
-import { plantKeys } from './plant/plantKeys.ts';
-import { PlantTree } from './plant/PlantTree.tsx';
-import { Statistics } from './Statistics.tsx';
-import { Tabs } from './Tabs.tsx';
+/** The coat in the tank, face on, or beside its variants; below it the charts. */
+import { lazy, useMemo, useState } from 'react';
+import { sharedRangeOf } from '../../charts/mapSubject.ts';
+import { MapControls } from '../../charts/MapControls.tsx';
+import { ProfileChart } from '../../charts/ProfileChart.tsx';
+import { SceneFigure } from '../../scene/SceneFigure.tsx';
+import { useMapView } from '../../state/mapView.ts';
+import { useResult } from '../../state/resultStore.ts';
+import { useVariants } from '../../state/variants/variantStore.ts';
+import { PinButton } from '../../panels/compare/PinButton.tsx';
+import { Tabs } from '../../panels/Tabs.tsx';
+import './layout.css';
 
 // loaded when they are first looked at
-const AreaHistogram = lazy(async () => ({ default: (await import('../charts/AreaHistogram.tsx')).AreaHistogram }));
+const AreaHistogram = lazy(async () => ({ default: (await import('../../charts/AreaHistogram.tsx')).AreaHistogram }));
 const ContributionBars = lazy(async () => ({
-  default: (await import('../charts/ContributionBars.tsx')).ContributionBars,
+  default: (await import('../../charts/ContributionBars.tsx')).ContributionBars,
 }));
-const FaceMap = lazy(async () => ({ default: (await import('../charts/FaceMap.tsx')).FaceMap }));
-const Comparing = lazy(async () => ({ default: (await import('./compare/Comparing.tsx')).Comparing }));
+const FaceMap = lazy(async () => ({ default: (await import('../../charts/FaceMap.tsx')).FaceMap }));
+const Comparing = lazy(async () => ({ default: (await import('../../panels/compare/Comparing.tsx')).Comparing }));
 
 type PictureView = 'tank' | 'face' | 'compare';
 type ChartView = 'profile' | 'area' | 'filaments';
@@ -39,7 +33,7 @@ function useSharedRange() {
   }, [coat, variants, quantity]);
 }
 
-function Pictures() {
+export function Pictures() {
   const coat = useResult((state) => state.coat);
   const hasVariants = useVariants((state) => state.variants.length > 0);
   const [picture, setPicture] = useState<PictureView>('tank');
@@ -47,7 +41,7 @@ function Pictures() {
   const sharedRange = useSharedRange();
   const shared = sharedRange && { sharedRange };
   return (
-    <div className="picture" data-view={picture}>
+    <div className="coat-pictures" data-view={picture}>
       <Tabs
         label="Picture of the coat"
         chosen={picture}
@@ -90,24 +84,5 @@ function Pictures() {
         />
       )}
     </div>
-  );
-}
-
-export function Bench() {
-  useEffect(() => registerKeys('In the tree of parts', plantKeys), []);
-  return (
-    <>
-      <div className="plant-column">
-        <PlantTree />
-        <PartForm />
-      </div>
-      <Pictures />
-      {/* it scrolls, so the keyboard must reach it */}
-      <div className="side" role="region" aria-label="Numbers of the coat" tabIndex={0}>
-        <Statistics />
-        <MassBudget />
-        <HistoryPanel />
-      </div>
-    </>
   );
 }

@@ -1,7 +1,7 @@
 /** Where the aluminium ends. */
-import { estimateText, fixed, type EstimateText } from '../format/numbers.ts';
-import type { Estimate } from '../../engine/index.ts';
-import { useResult } from '../state/resultStore.ts';
+import { estimateText, fixed, type EstimateText } from '../../format/numbers.ts';
+import type { Estimate } from '../../../engine/index.ts';
+import { useResult } from '../../state/resultStore.ts';
 
 const ONE_GRAM = 1e-3;
 const GRAM_DECIMALS = 4;
@@ -36,9 +36,7 @@ export function MassBudget() {
         <tbody>
           {items.map(({ name, mass }, i) => (
             <tr key={`${i} ${name}`}>
-              <th scope="row" className="wraps">
-                {name}
-              </th>
+              <th scope="row">{name}</th>
               <td className="value">{text(mass).value}</td>
               <td className="error">{mass.error > 0 ? text(mass).error : ''}</td>
               <td>{shareOf(mass.value)}</td>
