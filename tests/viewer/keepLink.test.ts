@@ -5,15 +5,14 @@ import { describe, expect, test } from 'vitest';
 import { openPlant, openPlantFile, type DesignFile } from '../../engine/index.ts';
 import { presets } from '../../presets/index.ts';
 import {
-  carriesDesign,
   linkRemark,
-  LINK_KEY,
   LONG_LINK,
   MAX_LINK,
   MAX_UNPACKED,
   packFragment,
   unpackFragment,
 } from '../../viewer/state/keep/designLink.ts';
+import { carriesDesign, LINK_KEY } from '../../viewer/state/keep/linkKey.ts';
 import { embedFiles } from '../../viewer/state/keep/embedFiles.ts';
 import { validDesign } from '../engine/design/validDesigns.ts';
 import { cubeStl } from '../support/stl.ts';

@@ -7,12 +7,8 @@ import { useDesign } from '../../viewer/state/designStore.ts';
 import { editDesign, undo } from '../../viewer/state/editDesign.ts';
 import { useResult } from '../../viewer/state/resultStore.ts';
 import { evaluateVariant, followVariants, stopVariant } from '../../viewer/state/variants/evaluateVariants.ts';
-import {
-  openVariantsText,
-  restoreVariants,
-  variantsState,
-  variantsText,
-} from '../../viewer/state/variants/variantFiles.ts';
+import { openVariantsText, variantsText } from '../../viewer/state/variants/variantFiles.ts';
+import { restoreVariants, variantsState } from '../../viewer/state/variants/variantsState.ts';
 import {
   bringBack,
   compare,

@@ -3,7 +3,7 @@ import { namedFiles, openPlant, openPlantFile, type NamedFiles } from '../../eng
 import { useDesign } from './designStore.ts';
 import { adopt } from './editDesign.ts';
 import { dismissRefusal, refuse, useRefusal } from './refusal.ts';
-import { isVariantsFile, openVariantsFiles } from './variants/variantFiles.ts';
+import { isVariantsFile } from './variants/variantsFileName.ts';
 import { presets } from '../../presets/index.ts';
 
 /** A larger text is not a design. */
@@ -96,7 +96,13 @@ function openCompanions(others: readonly Chosen[]): void {
 /** Opens the documents of variants among files; answers what is left to open, which needs a design. */
 async function withoutVariants(files: readonly File[]): Promise<readonly File[]> {
   if (!files.some(isVariantsFile)) return files;
-  await openVariantsFiles(files);
+  try {
+    // only those who have such files need what opens them
+    const { openVariantsFiles } = await import('./variants/variantFiles.ts');
+    await openVariantsFiles(files);
+  } catch (error) {
+    refuse('The variants cannot be opened', [{ path: '', message: String(error) }]);
+  }
   const others = files.filter((file) => !isVariantsFile(file));
   return others.some(isDesign) ? others : [];
 }

@@ -1,7 +1,8 @@
 /** Copies a link that carries the whole design, and says what was copied. */
 import { Link } from 'lucide-react';
 import { useEffect, useRef, useState } from 'react';
-import { copyLink, type CopiedLink } from '../../state/keep/linkActions.ts';
+import { copyLink, loadPacking, type CopiedLink } from '../../state/keep/linkActions.ts';
+import { refuse } from '../../state/refusal.ts';
 import { placeUnder } from './placeUnder.ts';
 import './keep.css';
 
@@ -15,7 +16,17 @@ export function CopyLink() {
   const popover = useRef<HTMLDivElement>(null);
   const [copied, setCopied] = useState<CopiedLink | null>(null);
   const field = useRef<HTMLInputElement>(null);
-  const copy = async (): Promise<void> => setCopied(await copyLink());
+  const copy = async (): Promise<void> => {
+    try {
+      setCopied(await copyLink());
+    } catch (error) {
+      refuse('The link cannot be made', [
+        { path: '', message: error instanceof Error ? error.message : String(error) },
+      ]);
+    }
+  };
+  // some browsers let a page copy only in the very moment of the press: the packing must be there by then
+  const fetchAhead = (): void => void loadPacking().catch(() => undefined);
   useEffect(() => {
     if (!copied) return;
     popover.current?.showPopover();
@@ -28,6 +39,8 @@ export function CopyLink() {
         ref={button}
         className="short"
         title="Copy a link with the whole design"
+        onPointerEnter={fetchAhead}
+        onFocus={fetchAhead}
         onClick={() => void copy()}
       >
         <Link aria-hidden="true" size={16} /> <span>Copy link</span>

@@ -6,7 +6,7 @@ import type { SolidShape } from '../../state/edits/obstacleShapes.ts';
 import { ChoiceControl } from './fields/ChoiceControl.tsx';
 import { FORMS } from './fields/readSchema.ts';
 import { changeDesign, nameOfParts } from './formEdits.ts';
-import { MeshPick } from './MeshPick.tsx';
+import { MeshDialog } from './dialogs.tsx';
 import { NameField } from './NameField.tsx';
 import type { Parts } from './partsOf.ts';
 
@@ -38,7 +38,7 @@ export function ObstacleFields({ parts }: { readonly parts: Parts<'obstacle'> })
           </button>
         </div>
       )}
-      {isPicking && first && <MeshPick iObstacle={first.index} onClose={() => setPicking(false)} />}
+      {isPicking && first && <MeshDialog iObstacle={first.index} onClose={() => setPicking(false)} />}
     </>
   );
 }

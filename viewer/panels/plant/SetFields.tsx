@@ -8,7 +8,7 @@ import { useForm } from './fields/formContext.ts';
 import { fieldsOf, FORMS } from './fields/readSchema.ts';
 import { SelectControl } from './fields/SelectControl.tsx';
 import { useShared, VARIOUS } from './fields/useValues.ts';
-import { FilamentTablePaste } from './FilamentTablePaste.tsx';
+import { TableDialog } from './dialogs.tsx';
 import { changeDesign, nameOfParts } from './formEdits.ts';
 import { NameField } from './NameField.tsx';
 import type { Parts } from './partsOf.ts';
@@ -77,7 +77,7 @@ export function SetFields({ parts }: { readonly parts: Parts<'set'> }) {
       <p className="field-refusal" aria-live="polite">
         {refusal}
       </p>
-      {isPasting && first && <FilamentTablePaste iSet={first.index} onClose={() => setPasting(false)} />}
+      {isPasting && first && <TableDialog iSet={first.index} onClose={() => setPasting(false)} />}
     </>
   );
 }

@@ -3,10 +3,9 @@
  * (RFC 4648, section 5).
  */
 import { deflateSync, Inflate } from 'fflate';
+import { carriesDesign, LINK_KEY } from './linkKey.ts';
 import { textSum } from './records.ts';
 
-/** How the fragment starts. */
-export const LINK_KEY = '#d=';
 /** Largest text that is unpacked, bytes: the engine refuses longer designs anyway (8 million characters). */
 export const MAX_UNPACKED = 16_000_000;
 /** Above this, some programs cut a link. */
@@ -42,11 +41,6 @@ export function packFragment(text: string): string {
   new DataView(packed.buffer).setUint32(0, textSum(text));
   packed.set(deflated, SUM_BYTES);
   return LINK_KEY + toBase64Url(packed);
-}
-
-/** Whether a fragment carries a design. */
-export function carriesDesign(fragment: string): boolean {
-  return fragment.startsWith(LINK_KEY);
 }
 
 const BROKEN =

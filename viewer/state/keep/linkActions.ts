@@ -4,23 +4,37 @@ import { openPlant } from '../../../engine/index.ts';
 import { useDesign, type Snapshot } from '../designStore.ts';
 import { adopt } from '../editDesign.ts';
 import { dismissRefusal, refuse } from '../refusal.ts';
-import { carriesDesign, linkRemark, packFragment, unpackFragment } from './designLink.ts';
+import type { Unpacked } from './designLink.ts';
 import { embedFiles } from './embedFiles.ts';
 import { newDesign, setTrace } from './lineage.ts';
+import { carriesDesign } from './linkKey.ts';
 import { freshTime } from './records.ts';
 
 const TITLE = 'The link cannot be opened';
+
+/** What packs and unpacks designs; only links need it, so it comes when one is opened or made. */
+export const loadPacking = async () => import('./designLink.ts');
 
 /** Takes the design out of the address, so that loading the page again brings back the edits instead. */
 function clearFragment(): void {
   window.history.replaceState(window.history.state, '', window.location.pathname + window.location.search);
 }
 
+/** The design in the address, unpacked. */
+async function unpackedLink(fragment: string): Promise<Unpacked> {
+  try {
+    return (await loadPacking()).unpackFragment(fragment);
+  } catch {
+    return { ok: false, message: 'the part of the page that reads links did not come; load the page again' };
+  }
+}
+
 /** Opens the design in the address, if there is one; answers whether it did. */
-export function openLink(): boolean {
+export async function openLink(): Promise<boolean> {
   const fragment = window.location.hash;
   if (!carriesDesign(fragment)) return false;
-  const unpacked = unpackFragment(fragment);
+  const unpacked = await unpackedLink(fragment);
+  if (window.location.hash !== fragment) return false; // another link has taken its place meanwhile
   if (!unpacked.ok) {
     refuse(TITLE, [{ path: '', message: unpacked.message }]);
     return false;
@@ -63,6 +77,7 @@ export async function copyLink(): Promise<CopiedLink> {
   const { file, files } = useDesign.getState().current;
   const { origin, protocol, pathname } = window.location;
   const base = (protocol === 'file:' ? 'file://' : origin) + pathname;
+  const { packFragment, linkRemark } = await loadPacking();
   const link = base + packFragment(keptText(embedFiles(file, files)));
   const { text, isLong, fits } = linkRemark(link.length);
   return { link, remark: text, isLong, fits, isCopied: fits && (await copyText(link)) };

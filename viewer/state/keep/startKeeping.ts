@@ -16,7 +16,7 @@ const PATIENCE = 600;
  */
 export async function startKeeping(): Promise<void> {
   follow();
-  const isLinked = openLink();
+  const isLinked = await openLink();
   await Promise.race([recover(!isLinked), new Promise((resolve) => setTimeout(resolve, PATIENCE))]);
   startOffline();
 }
@@ -32,5 +32,5 @@ function follow(): void {
   followTitle();
   followSaveKeys();
   followLeaving();
-  window.addEventListener('hashchange', openLink);
+  window.addEventListener('hashchange', () => void openLink());
 }

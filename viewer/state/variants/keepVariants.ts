@@ -1,6 +1,6 @@
 /** Keeps the pinned variants in the browser's own database, so that they are there after reloading. */
 import { openDB, type IDBPDatabase } from 'idb';
-import { restoreVariants, variantsState } from './variantFiles.ts';
+import { restoreVariants, variantsState } from './variantsState.ts';
 import { useVariants } from './variantStore.ts';
 
 const NAME = 'evenfall-variants';

@@ -1,4 +1,4 @@
-/** Variants in and out: a file beside the design, and the state that the page keeps for itself. */
+/** Variants in and out: a file beside the design. */
 import { fileOpen, fileSave } from 'browser-fs-access';
 import { MAX_TEXT, readJson } from '../../../engine/design/readJson.ts';
 import type { NamedFiles, Problem } from '../../../engine/index.ts';
@@ -14,14 +14,8 @@ import {
   type NamedSnapshot,
   type VariantsDocument,
 } from './variantsDocument.ts';
+import { ENDING, isVariantsFile } from './variantsFileName.ts';
 import { makeVariant, useVariants, type Variant } from './variantStore.ts';
-
-const ENDING = '.variants.json';
-
-/** Whether a file is one of variants, told by its name. */
-export function isVariantsFile({ name }: { readonly name: string }): boolean {
-  return name.toLowerCase().endsWith(ENDING);
-}
 
 /** A new name where another variant has it: "wired" becomes "wired (2)". */
 function freeName(name: string, variants: readonly { readonly name: string }[]): string {
@@ -120,18 +114,4 @@ export async function saveVariants(): Promise<void> {
   } catch (error) {
     if (!isClosed(error)) refuse('The variants cannot be saved', [{ path: '', message: String(error) }]);
   }
-}
-
-/** The pinned variants as plain data, to be kept and handed to restoreVariants. */
-export function variantsState(): VariantsDocument {
-  return variantsDocument(useVariants.getState().variants);
-}
-
-/** Puts kept variants in the place of the pinned ones; answers what is wrong with them, and then has changed nothing. */
-export function restoreVariants(json: unknown): readonly Problem[] {
-  const opened = variantsOf(json);
-  if (!opened.ok) return opened.problems;
-  const variants = opened.variants.map(({ name, snapshot }) => makeVariant(name, snapshot));
-  useVariants.setState({ variants, chosenA: null, chosenB: null, deleted: null });
-  return [];
 }

@@ -1,6 +1,6 @@
 /** A text field of a form: keeps what was typed until it is accepted, steps by arrow keys, explains itself. */
 import { RotateCcw } from 'lucide-react';
-import { useEffect, useId, useState, type ChangeEvent, type KeyboardEvent } from 'react';
+import { useId, useState, type ChangeEvent, type KeyboardEvent } from 'react';
 import { stepText } from '../../../format/stepText.ts';
 import { Explained } from './Explained.tsx';
 
@@ -42,7 +42,12 @@ export function DraftInput({
     setDraft(null);
     setRefusal(null);
   };
-  useEffect(reset, [value]);
+  // another value makes the draft obsolete; not in an effect, which would run again when a stage is shown again
+  const [valueOfDraft, setValueOfDraft] = useState(value);
+  if (valueOfDraft !== value) {
+    setValueOfDraft(value);
+    reset();
+  }
 
   const commit = (text: string): void => {
     if (text.trim() === value) return reset();

@@ -3,8 +3,7 @@ import { Ban, Copy, Pencil, Trash2 } from 'lucide-react';
 import { useState } from 'react';
 import type { AddedKind } from '../../../state/edits/addPart.ts';
 import { useSelection } from '../../../state/selection.ts';
-import { FilamentTablePaste } from '../FilamentTablePaste.tsx';
-import { MeshPick } from '../MeshPick.tsx';
+import { MeshDialog, TableDialog } from '../dialogs.tsx';
 import { add, deleteSelected, duplicateSelected, toggleOutOfUse } from './treeActions.ts';
 
 interface TreeToolbarProps {
@@ -82,8 +81,8 @@ export function TreeToolbar({ say, onRename }: TreeToolbarProps) {
       >
         <Trash2 aria-hidden="true" size={16} />
       </button>
-      {dialog === 'table' && <FilamentTablePaste onClose={() => setDialog(null)} />}
-      {dialog === 'mesh' && <MeshPick onClose={() => setDialog(null)} />}
+      {dialog === 'table' && <TableDialog onClose={() => setDialog(null)} />}
+      {dialog === 'mesh' && <MeshDialog onClose={() => setDialog(null)} />}
     </div>
   );
 }
