@@ -19,19 +19,24 @@ const NAMES = [
 export type Colors = Readonly<Record<(typeof NAMES)[number], string>>;
 
 const darkTheme = window.matchMedia('(prefers-color-scheme: dark)');
+/** on paper all is black on white, whatever the theme */
+const printing = window.matchMedia('print');
 
-/** Tells of both: the system's theme, and the user's choice on the document. */
+/** Tells of all: the system's theme, the user's choice on the document, and paper. */
 function subscribe(onChange: () => void): () => void {
   const chosen = new MutationObserver(onChange);
   chosen.observe(document.documentElement, { attributeFilter: ['data-theme'] });
   darkTheme.addEventListener('change', onChange);
+  printing.addEventListener('change', onChange);
   return () => {
     chosen.disconnect();
     darkTheme.removeEventListener('change', onChange);
+    printing.removeEventListener('change', onChange);
   };
 }
 
-const themeInUse = (): string => `${document.documentElement.dataset['theme'] ?? 'system'} ${darkTheme.matches}`;
+const themeInUse = (): string =>
+  `${document.documentElement.dataset['theme'] ?? 'system'} ${darkTheme.matches} ${printing.matches}`;
 
 /** Resolves the properties by having an element wear them: they may depend on the theme. */
 function readColors(): Colors {

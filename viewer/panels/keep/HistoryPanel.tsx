@@ -48,7 +48,7 @@ export function HistoryPanel() {
   const read = useCallback(async () => (designId === null ? [] : listStates(designId)), [designId]);
   const states = useKept(read, true) ?? [];
   return (
-    <section className="panel keep-history" aria-labelledby="keep-history-title">
+    <section className="panel keep-history no-print" aria-labelledby="keep-history-title">
       <h2 id="keep-history-title">History</h2>
       {states.length === 0 ? (
         <p className="quiet">Every edit is kept here, the last {MAX_STATES} of each design.</p>
