@@ -97,11 +97,12 @@ export function ExportMenu({ coat, sharedRange, opensAtOnce = false }: ExportMen
       <button
         ref={opener}
         type="button"
+        className="shorter"
         aria-expanded={isOpen}
         aria-controls={`${id}-list`}
         onClick={() => setIsOpen(!isOpen)}
       >
-        <Download aria-hidden="true" size={16} /> Export <ChevronDown aria-hidden="true" size={14} />
+        <Download aria-hidden="true" size={16} /> <span>Export</span> <ChevronDown aria-hidden="true" size={14} />
       </button>
       <ul
         id={`${id}-list`}

@@ -1,4 +1,8 @@
-/** A text field that hands over what was typed, and keeps it on screen with the reason if it is refused. */
+/**
+ * A text field that hands over what was typed, on Enter, on leaving, and at each step of an arrow key; what is refused
+ * stays on screen with the reason. Escape brings the present value back. For any text that stands for a value: the owner
+ * decides in `onCommit` what is good. QuantityField is made of it for a number with its unit.
+ */
 import { useEffect, useId, useRef, useState, type KeyboardEvent } from 'react';
 import { stepText } from '../format/stepText.ts';
 
@@ -33,7 +37,12 @@ export function EditField({
     setDraft(null);
     setRefusal(null);
   };
-  useEffect(reset, [value]);
+  // another value makes the draft obsolete; not in an effect, which would run again when a stage is shown again
+  const [valueOfDraft, setValueOfDraft] = useState(value);
+  if (valueOfDraft !== value) {
+    setValueOfDraft(value);
+    reset();
+  }
   useEffect(() => {
     if (refusal !== null) reason.current?.scrollIntoView({ block: 'nearest' });
   }, [refusal]);

@@ -12,8 +12,8 @@ export function ExportButton() {
   if (!coat) return null;
   if (ExportMenu) return <ExportMenu coat={coat} opensAtOnce />;
   return (
-    <button type="button" aria-expanded={false} onClick={ask}>
-      <Download aria-hidden="true" size={16} /> Export <ChevronDown aria-hidden="true" size={14} />
+    <button type="button" className="shorter" aria-expanded={false} onClick={ask}>
+      <Download aria-hidden="true" size={16} /> <span>Export</span> <ChevronDown aria-hidden="true" size={14} />
     </button>
   );
 }

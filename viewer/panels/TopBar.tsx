@@ -20,8 +20,8 @@ export function TopBar({ stages }: { readonly stages: readonly Stage[] }) {
       <div className="top-actions" role="toolbar" aria-label="Design">
         <PresetSelect />
         <RecentMenu />
-        <button type="button" onClick={() => void chooseFiles()} aria-keyshortcuts="Control+O">
-          <FolderOpen aria-hidden="true" size={16} /> Open
+        <button type="button" className="shorter" onClick={() => void chooseFiles()} aria-keyshortcuts="Control+O">
+          <FolderOpen aria-hidden="true" size={16} /> <span>Open</span>
         </button>
         <SaveButtons />
         <CopyLink />

@@ -23,7 +23,8 @@
  * address (`?stage=vacuum`), its number key, what is shown while it loads, and a message with a way out if it cannot be
  * loaded or throws. A stage that was left keeps its state and its place on the page, hidden; its effects are ended as if
  * it were taken away, and begin again when it is shown (React's Activity), so computations started in effects stop.
- * What must survive loading the page again belongs in a store or in the design.
+ * Therefore an effect must not reset what the user has done: it would do so each time the stage is shown. What must
+ * survive loading the page again belongs in a store or in the design.
  *
  * Keys that make sense in one stage only: useGlobalKeys('In the Vacuum stage', BINDINGS) in its component. The digits
  * belong to the row of stages. Style sheets: one beside each component, imported by it, with the custom properties of

@@ -1,5 +1,5 @@
 /** A name that is changed in its place. */
-import { useEffect, useId, useState, type KeyboardEvent } from 'react';
+import { useId, useState, type KeyboardEvent } from 'react';
 
 interface NameFieldProps {
   readonly label: string;
@@ -16,7 +16,12 @@ export function NameField({ label, value, onCommit }: NameFieldProps) {
     setDraft(null);
     setRefusal(null);
   };
-  useEffect(reset, [value]);
+  // not in an effect, which would run again when the stage is shown again
+  const [valueOfDraft, setValueOfDraft] = useState(value);
+  if (valueOfDraft !== value) {
+    setValueOfDraft(value);
+    reset();
+  }
   const commit = (): void => {
     if (draft === null || draft.trim() === value) return reset();
     const refused = onCommit(draft);

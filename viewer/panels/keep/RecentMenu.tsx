@@ -61,8 +61,8 @@ export function RecentMenu() {
   const close = (): void => popover.current?.hidePopover();
   return (
     <>
-      <button type="button" ref={button} popoverTarget={id}>
-        <Clock aria-hidden="true" size={16} /> Recent <ChevronDown aria-hidden="true" size={14} />
+      <button type="button" className="shorter" ref={button} popoverTarget={id}>
+        <Clock aria-hidden="true" size={16} /> <span>Recent</span> <ChevronDown aria-hidden="true" size={14} />
       </button>
       <div
         id={id}

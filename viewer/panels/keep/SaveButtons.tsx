@@ -7,8 +7,14 @@ export function SaveButtons() {
   const { name, count } = useSaved();
   return (
     <>
-      <button type="button" onClick={() => void saveDesign()} title="Save (Ctrl+S)" aria-keyshortcuts="Control+S">
-        <Save aria-hidden="true" size={16} /> Save
+      <button
+        type="button"
+        className="shorter"
+        onClick={() => void saveDesign()}
+        title="Save (Ctrl+S)"
+        aria-keyshortcuts="Control+S"
+      >
+        <Save aria-hidden="true" size={16} /> <span>Save</span>
       </button>
       <button
         type="button"
