@@ -60,6 +60,75 @@ describe('on the bench', () => {
     expect(complaints).toEqual([]);
   });
 
+  test('two selected filaments are dragged together, in one step that undo takes back', async () => {
+    const { page, complaints } = await site.open();
+    const first = await readVerdict(page);
+    await openBranch(page, /^outer/);
+    await part(page, /^outer 1\b/).click();
+    await part(page, /^outer 3\b/).click({ modifiers: ['Control'] });
+    const handle = page.getByRole('spinbutton', { name: 'z of 2 parts' });
+    await handle.focus();
+    const before = Number(await handle.getAttribute('aria-valuenow'));
+    await page.keyboard.press('ArrowUp');
+    await expect.poll(async () => Number(await handle.getAttribute('aria-valuenow'))).toBeGreaterThan(before);
+    const position = async (name: RegExp): Promise<string> => {
+      await part(page, name).click();
+      return page.getByRole('group', { name: 'Position' }).getByRole('textbox').last().inputValue();
+    };
+    expect(await position(/^outer 1\b/)).toBe('0.91 m');
+    expect(await position(/^outer 3\b/)).toBe('0.91 m');
+    expect(await position(/^outer 2\b/)).toBe('0.9 m');
+    await page.getByRole('button', { name: 'Undo: z of 2 parts' }).click();
+    await expect.poll(async () => textOf(verdict(page))).toBe(first);
+    expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
+    expect(complaints).toEqual([]);
+  });
+
+  test('pointing at a bar leaves the selection alone, a press selects', async () => {
+    const { page } = await site.open();
+    await readVerdict(page);
+    await part(page, /^outer/).click();
+    await page.getByRole('tab', { name: 'Filaments at the probe' }).click();
+    const bar = page
+      .getByRole('list', { name: /Largest contributions/ })
+      .getByRole('button')
+      .first();
+    const selection = page.getByRole('status', { name: 'Selection' });
+    await bar.hover();
+    await page.waitForTimeout(200);
+    expect(await selection.textContent()).toMatch(/^Selected: outer, 36 filaments/);
+    await page.locator('h1').hover();
+    expect(await selection.textContent()).toMatch(/^Selected: outer, 36 filaments/);
+    await bar.click();
+    await expect.poll(async () => selection.textContent()).toMatch(/^Selected: outer \d+,/);
+  });
+
+  test('the units that the user chose hold for profile, statistics and probe', async () => {
+    const { page } = await site.open();
+    await readVerdict(page);
+    await page.getByRole('button', { name: 'Units' }).click();
+    await page.getByLabel('Lengths').selectOption('in');
+    await page.getByLabel('Thickness', { exact: true }).selectOption('Å');
+    await page.keyboard.press('Escape');
+    expect(await page.getByRole('img', { name: /^Radial profile/ }).getAttribute('aria-label')).toMatch(
+      /Å at radius 10\.8 in, .*target 1000 Å/,
+    );
+    expect(await textOf(page.getByRole('row', { name: /^Minimum/ }))).toMatch(/r 10\.8 in.*695\.6.*Å/);
+    expect(await textOf(page.getByRole('group', { name: 'Probe' }))).toMatch(/913\.2 Å/);
+  });
+
+  test('colours that begin at zero do so in the tank and face on', async () => {
+    const { page } = await site.open();
+    await readVerdict(page);
+    await page.getByRole('button', { name: 'Show' }).click();
+    await page.getByLabel('Colours from zero').check();
+    await expect.poll(async () => page.locator('.legend-tick').first().textContent()).toBe('0');
+    await page.keyboard.press('Escape');
+    await page.getByRole('tab', { name: 'Face on' }).click();
+    expect(await page.getByLabel('Colours from zero').isChecked()).toBe(true);
+    expect((await page.locator('.map-bar text').allTextContents()).slice(1)).toContain('0');
+  });
+
   test('pin, change, compare: the difference is said in words and drawn', async () => {
     const { page, complaints } = await site.open();
     const first = await readVerdict(page);

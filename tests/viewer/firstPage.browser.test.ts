@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
 import { PNG } from 'pngjs';
 import type { Locator, Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -12,6 +13,9 @@ beforeAll(async () => {
   site = await openSite();
 });
 afterAll(async () => site.close());
+
+/** The project's own limit for the first view, kB: a control room's line brings it in some seconds. */
+const FIRST_VIEW = 500;
 
 /** Text of the row of the statistics table that starts with a name. */
 async function statistic(page: Page, name: RegExp): Promise<string> {
@@ -39,6 +43,23 @@ describe('the first page', () => {
     await page.screenshot({ path: join(SCREENSHOTS, 'first-page-1440x900.png') });
     expect(complaints).toEqual([]);
     expect(foreignRequests).toEqual([]);
+  });
+
+  test('loads at most 500 kB of scripts, compressed, until its first coat is drawn', async () => {
+    const { page } = await site.open();
+    await readVerdict(page);
+    await page.locator('canvas').first().waitFor();
+    await page.waitForTimeout(500);
+    const asked = await page.evaluate(() => performance.getEntriesByType('resource').map(({ name }) => name));
+    const scripts = [...new Set(asked.filter((name) => name.endsWith('.js')))];
+    // those without which there is no first coat in its picture
+    for (const wanted of ['/index-', '/LayoutStage-', '/browserWorker-'])
+      expect(scripts.filter((name) => name.includes(wanted))).toHaveLength(1);
+    const sizes = scripts.map(
+      async (name) => gzipSync(Buffer.from(await (await fetch(name)).arrayBuffer()), { level: 9 }).length,
+    );
+    const total = (await Promise.all(sizes)).reduce((sum, size) => sum + size, 0);
+    expect(total / 1000).toBeLessThanOrEqual(FIRST_VIEW);
   });
 
   test('shows the coat in colours of its scale', async () => {

@@ -65,7 +65,9 @@ export function MapControls({ coat, hasVariants = false }: MapControlsProps) {
   return (
     <div className="map-controls" role="group" aria-label="Map">
       <span className="map-choice">
-        <label htmlFor={`${id}-quantity`}>Quantity</label>
+        <label className="lead" htmlFor={`${id}-quantity`}>
+          Quantity
+        </label>
         <select
           id={`${id}-quantity`}
           value={quantity}
@@ -89,7 +91,9 @@ export function MapControls({ coat, hasVariants = false }: MapControlsProps) {
       {canStartAtZero(view) && (
         <label className="check">
           <input type="checkbox" checked={fromZero} onChange={({ target }) => startAtZero(target.checked)} />
-          Colours from zero
+          <span>
+            <span className="lead">Colours </span>from zero
+          </span>
         </label>
       )}
       {range.mode === 'fixed' && field && <RangeFields range={range} unit={field.unit} />}
