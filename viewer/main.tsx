@@ -1,4 +1,5 @@
 import './styles.css';
+import './styles/buttons.css';
 import './styles/numbers.css';
 import './styles/dialog.css';
 import './styles/print.css';

@@ -8,6 +8,7 @@ import { useProbe } from '../state/probeStore.ts';
 import { isSelected, select, useSelection, type Part } from '../state/selection.ts';
 import { useUnits } from '../state/units.ts';
 import './charts.css';
+import './contributions.css';
 import { contributionGroups, numberRanges, type Contribution, type ContributionGroup } from './contributions.ts';
 import { lengthUnit, shownPlace, shownText, thicknessUnit } from './shownUnits.ts';
 

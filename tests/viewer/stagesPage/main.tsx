@@ -1,5 +1,6 @@
 /** The page with stages made for the test: the real first one, and others that count, fail to load, and throw. */
 import '../../../viewer/styles.css';
+import '../../../viewer/styles/buttons.css';
 import '../../../viewer/styles/numbers.css';
 import '../../../viewer/styles/dialog.css';
 import '../../../viewer/styles/print.css';
