@@ -31,6 +31,8 @@ export interface Reading {
   readonly meanDistance: number;
   /** angle of arrival from the normal, rad */
   readonly meanArrival: number;
+  /** what arrives over what would if the same sources sent evenly in all directions, 1 */
+  readonly favour: number;
   /** vapour kept away, the most effective blocker first */
   readonly blocked: readonly Blocked[];
 }
@@ -67,6 +69,7 @@ export function readPlace(plant: Plant, scene: Scene, points: OrientedPoints, fr
   const blocked = new Map<number, number>();
   const way: Mean = { sum: 0, weight: 0 };
   const angle: Mean = { sum: 0, weight: 0 };
+  let ifEven = 0;
   let [seen, effective, nearestSum] = [0, 0, 0];
   for (let i = 0; i < points.count; i++) {
     let nearest = Infinity;
@@ -77,6 +80,7 @@ export function readPlace(plant: Plant, scene: Scene, points: OrientedPoints, fr
         lineInto(line, scene, source, j, points, i, freePath);
         nearest = Math.min(nearest, line.distance);
         const unblocked = unblockedDeposit(line, masses[f]! * source.weight[j]!);
+        ifEven += evenDeposit(line, masses[f]! * source.weight[j]!);
         if (line.blocker !== SEEN) blocked.set(line.blocker, (blocked.get(line.blocker) ?? 0) + unblocked);
         const value = unblocked * line.factors[SHADOW]!;
         if (value === 0) continue;
@@ -103,6 +107,7 @@ export function readPlace(plant: Plant, scene: Scene, points: OrientedPoints, fr
     nearest: nearestSum / points.count,
     meanDistance: valueOf(way),
     meanArrival: valueOf(angle),
+    favour: way.weight / ifEven,
     blocked: [...blocked]
       .map(([blocker, sum]) => ({ blocker, deposit: sum / points.count }))
       .toSorted((p, q) => q.deposit - p.deposit),
@@ -112,4 +117,9 @@ export function readPlace(plant: Plant, scene: Scene, points: OrientedPoints, fr
 /** Deposit of a line of sight as if nothing stood in it, kg/m². */
 function unblockedDeposit({ factors }: Line, mass: number): number {
   return mass * factors[0]! * factors[1]! * factors[ARRIVAL]! * factors[GAS]!;
+}
+
+/** Deposit of a line of sight if its source sent evenly in all directions, kg/m². */
+function evenDeposit({ factors }: Line, mass: number): number {
+  return (mass * factors[0]! * factors[ARRIVAL]! * factors[SHADOW]! * factors[GAS]!) / (4 * Math.PI);
 }

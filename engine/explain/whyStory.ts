@@ -1,0 +1,211 @@
+/** Why a place is as it is: the factors, the filaments, what failed. */
+import { emittedIntensity } from '../emission/emissionLaw.ts';
+import type { FilamentSource } from '../emission/filamentSource.ts';
+import { anyLength } from '../film/words.ts';
+import { isEven } from './coatCase.ts';
+import { readPlace, type Reading } from './reading.ts';
+import type { Decomposition, FactorShare } from './decompose.ts';
+import type { Factor } from './factors.ts';
+import { BY_GLASS, BY_SHIELD } from './sight.ts';
+import { thicknessOf, type Findings, type Statement, type Tone } from './story.ts';
+import { count, degrees, effect, filaments, lengthFor, listed, mass, share, started, thick } from './words.ts';
+
+/** Names of the factors in sentences and charts. */
+export const FACTOR_NAMES: Readonly<Record<Factor, string>> = {
+  distance: 'distance',
+  emission: 'direction of departure',
+  arrival: 'slant of arrival',
+  shadow: 'shadow',
+  gas: 'gas in the tank',
+};
+
+/** Factors that change less than this of the coat are left to the chart. */
+const WORTH_TELLING = 0.005;
+/** Filament sets that are told apart in a sentence; more would be a table. */
+const MOST_SETS = 3;
+
+/** Factors by what they change, largest first. */
+export function rankedFactors({ factors }: Decomposition): FactorShare[] {
+  return factors.toSorted((p, q) => Math.abs(q.share) - Math.abs(p.share));
+}
+
+/** What blocks, by name. */
+export function blockerName({ coat }: Findings, blocker: number): string {
+  if (blocker === BY_SHIELD) return 'the shields of the filaments';
+  if (blocker === BY_GLASS) return 'the mirror itself';
+  return `“${coat.plant.obstacleNames[blocker] ?? ''}”`;
+}
+
+/** How unevenly a law sends its vapour, in words; null if it sends it evenly. */
+function lawInWords({ law }: FilamentSource): string | null {
+  if (law.kind === 'isotropic') return null;
+  const samples = Array.from({ length: 181 }, (_, i) => emittedIntensity(law, Math.cos((i * Math.PI) / 180)));
+  const most = Math.max(...samples);
+  const along = samples[0]!;
+  const across = samples[90]!;
+  if (law.kind === 'wire') return 'A straight wire sends most of its vapour sideways and none along itself';
+  if (law.kind === 'coil')
+    return `An open coil sends ${(along / across).toFixed(1)} times as much along its own line as across it`;
+  if (law.kind === 'cosine')
+    return `These sources send most straight ahead and ${share(emittedIntensity(law, Math.SQRT1_2) / most)} of that at 45°`;
+  return `These sources send most at ${samples.indexOf(most)}° from their axis`;
+}
+
+type Explained = { readonly claim: string; readonly figures: Readonly<Record<string, number>> };
+
+/** What a factor means, with the numbers that show it at both places. */
+function meaning(findings: Findings, { from, to }: Decomposition, { factor, share: part }: FactorShare): Explained {
+  const { found, coat } = findings;
+  const length = lengthFor(coat.plant.shape);
+  const compare = (read: (reading: Reading) => string): string =>
+    `${read(to)} ${found.to.where}, ${read(from)} ${found.from.where}`;
+  switch (factor) {
+    case 'distance': {
+      const fits = part < 0 === to.meanDistance > from.meanDistance;
+      return {
+        claim: fits
+          ? `Twice as far leaves a quarter of the vapour: its way is ${compare(({ meanDistance }) => length(meanDistance))}.`
+          : `Twice as far leaves a quarter of the vapour: the nearest filament is ${compare(({ nearest }) => `${length(nearest)} away`)}.`,
+        figures: { way: to.meanDistance, wayFrom: from.meanDistance },
+      };
+    }
+    case 'arrival':
+      return {
+        claim: `Vapour that comes in at a slant is spread over more glass: it is ${compare(({ meanArrival }) => degrees(meanArrival))} off the perpendicular.`,
+        figures: { angle: to.meanArrival, angleFrom: from.meanArrival },
+      };
+    case 'emission': {
+      const laws = coat.plant.filaments.map(({ source }) => lawInWords(source)).filter((text) => text !== null);
+      return {
+        claim: `${laws[0] ?? 'Some sources favour directions'}: of what an even source would send, the coat gets ${compare(({ favour }) => share(favour))}.`,
+        figures: { favour: to.favour, favourFrom: from.favour },
+      };
+    }
+    case 'shadow': {
+      const [reading, place] = part < 0 ? [to, found.to] : [from, found.from];
+      const bound = reading.deposit + reading.blocked.reduce((sum, { deposit }) => sum + deposit, 0);
+      const worst = reading.blocked.slice(0, 2).map((blocked) => ({ ...blocked, part: blocked.deposit / bound }));
+      const names = worst.map(({ blocker, part: lost }) => `${blockerName(findings, blocker)} stops ${share(lost)}`);
+      return {
+        claim: `Of the vapour bound for the coat ${place.where}, ${listed(names)}.`,
+        figures: Object.fromEntries(worst.map(({ part: lost }, i) => [`blocked${i + 1}`, lost])),
+      };
+    }
+    case 'gas':
+      return {
+        claim: `Collisions with gas turn vapour aside: it flies ${anyLength(findings.freePath ?? Infinity)} on average before one.`,
+        figures: { freePath: findings.freePath ?? Infinity },
+      };
+  }
+}
+
+function factorStatement(findings: Findings, decomposition: Decomposition, part: FactorShare): Statement {
+  const { claim, figures } = meaning(findings, decomposition, part);
+  return {
+    topic: `${started(FACTOR_NAMES[part.factor])} ${effect(part.share)}`,
+    claim,
+    figures: { share: part.share, alone: part.alone, ...figures },
+    tone: isEven(findings.found.kind) ? 'plain' : part.share < 0 ? 'bad' : 'good',
+  };
+}
+
+function filamentStatement({ coat, found }: Findings, { from, to }: Decomposition): Statement {
+  const all = coat.plant.filaments.length;
+  const lives = ({ seenFilaments, effectiveFilaments }: Reading): string =>
+    `sees ${count(seenFilaments)} of ${all} filaments, and about ${count(effectiveFilaments)} do the work`;
+  return {
+    topic: 'Filaments that count',
+    claim:
+      all === 1
+        ? `There is one filament, ${lengthFor(coat.plant.shape)(to.nearest)} away ${found.to.where}, ${lengthFor(coat.plant.shape)(from.nearest)} ${found.from.where}.`
+        : `The coat ${found.to.where} ${lives(to)}; ${found.from.where} it ${lives(from)}.`,
+    figures: {
+      seen: to.seenFilaments,
+      seenFrom: from.seenFilaments,
+      effective: to.effectiveFilaments,
+      effectiveFrom: from.effectiveFilaments,
+      nearest: to.nearest,
+      nearestFrom: from.nearest,
+    },
+    tone: 'plain',
+  };
+}
+
+function setStatements({ coat, found }: Findings, { from, to }: Decomposition): Statement[] {
+  const { setNames } = coat.plant;
+  if (setNames.length < 2) return [];
+  const order = setNames
+    .map((name, i) => ({ name, to: to.bySet[i]!, from: from.bySet[i]! }))
+    .toSorted((p, q) => Math.abs(q.to - q.from) - Math.abs(p.to - p.from))
+    .slice(0, MOST_SETS);
+  const parts = order.map((set, i) => {
+    const [here, there] = [thick(thicknessOf(coat, set.to)), thick(thicknessOf(coat, set.from))];
+    return i === 0
+      ? `“${set.name}” lays ${here} ${found.to.where} and ${there} ${found.from.where}`
+      : `“${set.name}” ${here} and ${there}`;
+  });
+  return [
+    {
+      topic: 'By set of filaments',
+      claim: `${parts.join('; ')}.`,
+      figures: Object.fromEntries(order.map((set) => [set.name, set.to - set.from])),
+      tone: 'plain',
+    },
+  ];
+}
+
+/** What filaments that are out of use would lay at the place in question. */
+export function idleStatements({ coat, scene, found }: Pick<Findings, 'coat' | 'scene' | 'found'>): Statement[] {
+  const { plant } = coat;
+  const idle = plant.filaments.filter(({ outOfUse, charge }) => outOfUse || charge === 0);
+  if (idle.length === 0) return [];
+  const revived = idle.filter(({ charge }) => charge > 0).map((filament) => ({ ...filament, outOfUse: false }));
+  const deposit = readPlace({ ...plant, filaments: revived }, scene, found.to.points).deposit;
+  const added = thicknessOf(coat, deposit);
+  const hung = revived.reduce((sum, { charge }) => sum + charge, 0);
+  const many = `${idle.length} of ${filaments(plant.filaments.length)} ${idle.length === 1 ? 'gives' : 'give'} nothing`;
+  const wouldAdd =
+    revived.length > 0
+      ? `; with ${mass(hung)} more in all, ${revived.length === 1 ? 'it' : 'they'} would add ${thick(added)} ${found.to.where}`
+      : '';
+  return [
+    {
+      topic: 'Filaments out of use',
+      claim: `${many}${wouldAdd}.`,
+      figures: { idle: idle.length, added, hung },
+      tone: 'bad',
+    },
+  ];
+}
+
+/** Share of vapour that a collision turns aside on the way; first collision, straight flight. */
+function gasStatements({ coat, scene, found, freePath, decomposition }: Findings): Statement[] {
+  if (freePath === null || !decomposition) return [];
+  const lost = (place: typeof found.to, clear: Reading): number =>
+    1 - readPlace(coat.plant, scene, place.points, freePath).deposit / clear.deposit;
+  const [there, here] = [lost(found.to, decomposition.to), lost(found.from, decomposition.from)];
+  const tone: Tone = Math.max(there, here) < 0.02 ? 'good' : Math.max(there, here) < 0.1 ? 'watch' : 'bad';
+  return [
+    {
+      topic: 'Gas',
+      claim: `An atom flies ${anyLength(freePath)} on average before it meets gas: ${share(there)} of the vapour is turned aside on its way to the coat ${found.to.where}, ${share(here)} ${found.from.where}.`,
+      figures: { freePath, turnedAside: there, turnedAsideFrom: here },
+      tone,
+    },
+  ];
+}
+
+/** The reasons, most important first. */
+export function whyStatements(findings: Findings): Statement[] {
+  const { decomposition } = findings;
+  if (!decomposition) return idleStatements(findings);
+  return [
+    ...idleStatements(findings),
+    ...rankedFactors(decomposition)
+      .filter((part) => Math.abs(part.share) >= WORTH_TELLING)
+      .map((part) => factorStatement(findings, decomposition, part)),
+    filamentStatement(findings, decomposition),
+    ...setStatements(findings, decomposition),
+    ...gasStatements(findings),
+  ];
+}
