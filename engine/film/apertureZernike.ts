@@ -38,9 +38,34 @@ export function apertureBasis(face: Face, order: number = FIT_ORDER): ApertureBa
   if (found) return found;
   const aperture = apertureOf(face);
   const set = zernikeSet(order);
-  const basis = { aperture, set, ...inverseCholesky(gramMatrix(aperture, set), set.terms.length) };
+  const basis = orthonormalBasis(aperture, set);
   ofFace.set(order, basis);
   return basis;
+}
+
+/**
+ * Coefficients beyond this make rounding count: a Gram matrix forgets as many digits as their square has.
+ * Then the factor is worked out once more.
+ */
+const LARGE_COEFFICIENT = 100;
+
+/** Cholesky's factor, once more from the polynomials it gives where the aperture hardly tells them apart. */
+function orthonormalBasis(aperture: Aperture, set: ZernikeSet): ApertureBasis {
+  const count = set.terms.length;
+  const { inverse, isKept } = inverseCholesky(gramMatrix(aperture, set, null), count);
+  if (inverse.every((value) => Math.abs(value) < LARGE_COEFFICIENT))
+    return { aperture, set, fromCircle: inverse, isKept };
+  const again = inverseCholesky(gramMatrix(aperture, set, inverse), count);
+  return { aperture, set, fromCircle: lowerProduct(again.inverse, inverse, count), isKept };
+}
+
+/** Product of two lower triangular matrices. */
+function lowerProduct(a: Float64Array, b: Float64Array, count: number): Float64Array {
+  const product = new Float64Array(count * count);
+  for (let i = 0; i < count; i++)
+    for (let k = 0; k <= i; k++)
+      for (let j = 0; j <= k; j++) product[i * count + j]! += a[i * count + k]! * b[k * count + j]!;
+  return product;
 }
 
 /** Circle polynomials at one node of the face. */
@@ -57,8 +82,8 @@ function circleInto(
 /** Nodes that share one pass over the matrix, so that it is read and written a quarter as often. */
 const BLOCK = 4;
 
-/** (1/A) Σ w Z_i Z_j, lower triangle. */
-function gramMatrix(aperture: Aperture, set: ZernikeSet): Float64Array {
+/** (1/A) Σ w Z_i Z_j, lower triangle; with a matrix, of the polynomials that it makes of Z. */
+function gramMatrix(aperture: Aperture, set: ZernikeSet, fromCircle: Float64Array | null): Float64Array {
   const count = set.terms.length;
   const gram = new Float64Array(count * count);
   const at = new Float64Array(count);
@@ -71,6 +96,7 @@ function gramMatrix(aperture: Aperture, set: ZernikeSet): Float64Array {
       const node = nodes[Math.min(first + b, nodes.length - 1)]!;
       const weight = first + b < nodes.length ? aperture.fine[node]! / aperture.area : 0;
       circleInto(at, aperture, set, node);
+      if (fromCircle) transformInPlace(at, fromCircle);
       for (let j = 0; j < count; j++) {
         z[BLOCK * j + b] = at[j]!;
         weighted[BLOCK * j + b] = weight * at[j]!;
@@ -79,6 +105,16 @@ function gramMatrix(aperture: Aperture, set: ZernikeSet): Float64Array {
     addBlockInto(gram, weighted, z, count);
   }
   return gram;
+}
+
+/** Multiplies a vector by a lower triangular matrix, last row first, so that nothing is read after it is overwritten. */
+function transformInPlace(vector: Float64Array, lower: Float64Array): void {
+  const count = vector.length;
+  for (let i = count - 1; i >= 0; i--) {
+    let sum = 0;
+    for (let j = 0; j <= i; j++) sum += lower[i * count + j]! * vector[j]!;
+    vector[i] = sum;
+  }
 }
 
 /** Adds one block's products to the lower triangle. */
@@ -94,11 +130,13 @@ function addBlockInto(gram: Float64Array, weighted: Float64Array, z: Float64Arra
   }
 }
 
-/** Inverse of the Cholesky factor of a Gram matrix; dependent polynomials get an empty row. */
-function inverseCholesky(
-  gram: Float64Array,
-  count: number,
-): { readonly fromCircle: Float64Array; readonly isKept: readonly boolean[] } {
+interface Factor {
+  /** inverse of the Cholesky factor; dependent polynomials get an empty row */
+  readonly inverse: Float64Array;
+  readonly isKept: readonly boolean[];
+}
+
+function inverseCholesky(gram: Float64Array, count: number): Factor {
   const lower = new Float64Array(count * count);
   const isKept: boolean[] = [];
   for (let i = 0; i < count; i++) {
@@ -122,7 +160,7 @@ function inverseCholesky(
       inverse[i * count + j] = sum / lower[i * count + i]!;
     }
   }
-  return { fromCircle: inverse, isKept };
+  return { inverse, isKept };
 }
 
 /**
