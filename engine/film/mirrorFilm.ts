@@ -99,7 +99,7 @@ export function opaqueFilmAt(film: MirrorFilm, wavelength: number): FilmAtWavele
   return at;
 }
 
-/** Shares of the light for one polarisation or their mean; they sum to 1. */
+/** Shares of the light for one polarisation or their mean; they sum to 1, each from 0 on. */
 export interface Shares {
   readonly reflected: number;
   /** into the glass */
@@ -114,10 +114,11 @@ export interface FilmOptics {
   readonly mean: Shares;
 }
 
+/** What is neither reflected nor transmitted is absorbed; of a clear stack that is nothing, give or take a rounding. */
 const shares = (reflected: number, transmitted: number): Shares => ({
   reflected,
   transmitted,
-  absorbed: 1 - reflected - transmitted,
+  absorbed: Math.max(0, 1 - reflected - transmitted),
 });
 
 /**
