@@ -59,7 +59,6 @@ export function knownRange(film: MirrorFilm): KnownRange {
 }
 
 const METAL = 2;
-const SUBSTRATE = 3;
 const LAYERS = 3;
 
 /** A film's stack at one wavelength, ready for any thickness of the metal. */
@@ -156,15 +155,3 @@ export function solveFilmInto(
   stack.thickness[METAL] = thickness;
   return solveStackInto(out, stack, wavelength, sinIncidence);
 }
-
-/** Index of the metal at a film's wavelength. */
-export const metalIndex = ({ stack }: FilmAtWavelength): { readonly n: number; readonly k: number } => ({
-  n: stack.n[METAL]!,
-  k: stack.k[METAL]!,
-});
-
-/** Index of the glass at a film's wavelength. */
-export const substrateIndex = ({ stack }: FilmAtWavelength): { readonly n: number; readonly k: number } => ({
-  n: stack.n[SUBSTRATE]!,
-  k: stack.k[SUBSTRATE]!,
-});
