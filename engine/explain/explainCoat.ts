@@ -30,6 +30,8 @@ export interface Explanation {
   /** null if the mirror stays bare */
   readonly decomposition: Decomposition | null;
   readonly sight: SightLines;
+  /** see ExplainOptions */
+  readonly freePath: number | null;
   readonly consequence: ConsequenceFound;
   readonly why: readonly Statement[];
   readonly cost: readonly Statement[];
@@ -110,6 +112,7 @@ export async function explainCoat(
     answer: answerOf(findings),
     decomposition,
     sight: sightLinesOf(coat.plant, scene, found, decomposition),
+    freePath,
     consequence,
     why: whyStatements(findings),
     cost: costStatements(findings),
