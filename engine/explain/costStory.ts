@@ -78,6 +78,10 @@ function lightStatement({ coat }: Findings, film: Consequence): Statement {
   };
 }
 
+/** "0.23 % longer", or "26 times as long". */
+const longer = (more: number): string =>
+  more < 1 ? `${fine(more)} longer` : `${(1 + more).toPrecision(2)} times as long`;
+
 function perfectStatement(film: Consequence): Statement {
   const { lightLost, mirrors, exposureLonger, perfect, lostAgainstLastYear } = film;
   const path = mirrors === 1 ? 'this mirror' : `${mirrors} mirrors coated alike`;
@@ -87,11 +91,19 @@ function perfectStatement(film: Consequence): Statement {
       : ` Against last year's coat it is ${fine(lostAgainstLastYear)} ${lostAgainstLastYear > 0 ? 'less' : 'more'}.`;
   return {
     topic: 'Against a perfect coat',
-    claim: `Oxide, roughness and thin places together leave ${fine(lightLost)} less light after ${path} than a perfect fresh coat (${(100 * perfect).toFixed(1)} %): exposures take ${fine(exposureLonger)} longer.${lastYear}`,
+    claim: `Oxide, roughness and thin places together leave ${fine(lightLost)} less light after ${path} than a perfect fresh coat (${(100 * perfect).toFixed(1)} %): exposures take ${longer(exposureLonger)}.${lastYear}`,
     figures: { lightLost, exposureLonger, ...(lostAgainstLastYear !== null && { lostAgainstLastYear }) },
     tone: 'plain',
   };
 }
+
+/** "1/212 of a wave"; tiny shares without their digits. */
+const ofAWave = (part: number): string =>
+  part < 1e-4
+    ? 'less than 1/10000 of a wave'
+    : part > 0.1
+      ? `${part.toFixed(2)} of a wave`
+      : `1/${(1 / part).toFixed(0)} of a wave`;
 
 function figureStatement({ bump, remains, wavelength, sharpness }: Consequence): Statement {
   const verdict =
@@ -102,7 +114,7 @@ function figureStatement({ bump, remains, wavelength, sharpness }: Consequence):
         : `the sharpest image keeps only ${share(sharpness)} of its peak`;
   return {
     topic: 'Sharpness',
-    claim: `An uneven coat is a bump on the mirror: it bends the light wave by ${thick(bump)} from low to high. Refocusing leaves ${thick(remains)} on average, 1/${(wavelength / remains).toFixed(0)} of a wave: ${verdict}.`,
+    claim: `An uneven coat is a bump on the mirror: it bends the light wave by ${thick(bump)} from low to high. Refocusing leaves ${thick(remains)} on average, ${ofAWave(remains / wavelength)}: ${verdict}.`,
     figures: { bump, remains, wavelength, sharpness },
     tone: sharpness >= UNTOUCHED ? 'good' : sharpness >= DIFFRACTION_LIMITED ? 'watch' : 'bad',
   };
@@ -111,7 +123,8 @@ function figureStatement({ bump, remains, wavelength, sharpness }: Consequence):
 /** What the coat costs, in the order in which a manager asks. */
 export function costStatements(findings: Findings): Statement[] {
   const { consequence } = findings;
-  const first = [thicknessStatement(findings), toleranceStatement(findings)];
+  const isBare = !(findings.coat.statistics.mean.value > 0);
+  const first = [thicknessStatement(findings), ...(isBare ? [] : [toleranceStatement(findings)])];
   if ('problem' in consequence)
     return [
       ...first,
@@ -127,6 +140,6 @@ export function costStatements(findings: Findings): Statement[] {
     lampStatement(findings, consequence),
     lightStatement(findings, consequence),
     perfectStatement(consequence),
-    figureStatement(consequence),
+    ...(isBare ? [] : [figureStatement(consequence)]),
   ];
 }

@@ -64,12 +64,12 @@ function filmStatement({ plant: { film }, statistics: { mean } }: Coat): Stateme
 }
 
 function leftOutStatement({ coat: { plant }, freePath }: Findings): Statement {
-  const charged = plant.filaments.filter(({ outOfUse, charge }) => !outOfUse && charge > 0).length;
+  const all = plant.filaments.length;
   const gas = freePath === null ? 'collisions with gas, ' : '';
   return {
     topic: 'Left out',
-    claim: `Vapour is taken to fly straight, and ${charged === 1 ? 'the 1 filament' : `all ${filaments(charged)}`} to empty wholly; left out are ${gas}sagging wire, spatter and vapour that walls give back.`,
-    figures: { filaments: charged },
+    claim: `Vapour is taken to fly straight, and ${all === 1 ? 'the 1 filament' : `all ${filaments(all)}`} to empty wholly; left out are ${gas}sagging wire, spatter and vapour that walls give back.`,
+    figures: { filaments: all },
     tone: 'plain',
   };
 }
@@ -79,7 +79,7 @@ export function sureStatements(findings: Findings): Statement[] {
   return [
     numberStatement(findings.coat),
     ...emissionStatement(findings),
-    filmStatement(findings.coat),
+    ...(findings.decomposition ? [filmStatement(findings.coat)] : []),
     leftOutStatement(findings),
   ];
 }

@@ -57,27 +57,36 @@ type Explained = { readonly claim: string; readonly figures: Readonly<Record<str
 function meaning(findings: Findings, { from, to }: Decomposition, { factor, share: part }: FactorShare): Explained {
   const { found, coat } = findings;
   const length = lengthFor(coat.plant.shape);
-  const compare = (read: (reading: Reading) => string): string =>
-    `${read(to)} ${found.to.where}, ${read(from)} ${found.from.where}`;
+  const places = [
+    { reading: to, where: found.to.where },
+    { reading: from, where: found.from.where },
+  ].filter(({ reading }) => reading.deposit > 0); // where nothing arrives there is nothing to tell of
+  const compare = (read: (reading: Reading) => string, noun = ''): string =>
+    places.map(({ reading, where }, i) => `${read(reading)}${i === 0 ? noun : ''} ${where}`).join(', ');
+  // a mean may point the other way where filaments differ much: then only the sum over filaments tells
+  const summed = `filament by filament that ${effect(part)} of the coat ${found.from.where}`;
+  const told = (more: number, less: number, clause: string): string =>
+    part < 0 === more > less || Number.isNaN(more - less) ? clause : summed;
   switch (factor) {
     case 'distance': {
-      const fits = part < 0 === to.meanDistance > from.meanDistance;
+      const ways = compare(({ meanDistance }) => length(meanDistance), ' on average');
       return {
-        claim: fits
-          ? `Twice as far leaves a quarter of the vapour: its way is ${compare(({ meanDistance }) => length(meanDistance))}.`
-          : `Twice as far leaves a quarter of the vapour: the nearest filament is ${compare(({ nearest }) => `${length(nearest)} away`)}.`,
+        claim: `Twice as far leaves a quarter of the vapour: ${told(to.meanDistance, from.meanDistance, `it flies ${ways}`)}.`,
         figures: { way: to.meanDistance, wayFrom: from.meanDistance },
       };
     }
-    case 'arrival':
+    case 'arrival': {
+      const angles = compare(({ meanArrival }) => degrees(meanArrival), ' off the perpendicular');
       return {
-        claim: `Vapour that comes in at a slant is spread over more glass: it is ${compare(({ meanArrival }) => degrees(meanArrival))} off the perpendicular.`,
+        claim: `Vapour that comes in at a slant is spread over more glass: ${told(to.meanArrival, from.meanArrival, `it comes in ${angles}`)}.`,
         figures: { angle: to.meanArrival, angleFrom: from.meanArrival },
       };
+    }
     case 'emission': {
       const laws = coat.plant.filaments.map(({ source }) => lawInWords(source)).filter((text) => text !== null);
+      const parts = `of what an even source would send, ${compare(({ favour }) => share(favour), ' arrives')}`;
       return {
-        claim: `${laws[0] ?? 'Some sources favour directions'}: of what an even source would send, the coat gets ${compare(({ favour }) => share(favour))}.`,
+        claim: `${laws[0] ?? 'Some sources favour directions'}: ${told(from.favour, to.favour, parts)}.`,
         figures: { favour: to.favour, favourFrom: from.favour },
       };
     }

@@ -4,6 +4,7 @@ import type { MirrorShape } from '../geometry/mirrorShape.ts';
 /** A thickness with three digits: "69.9 nm", "124 nm". */
 export function thick(metres: number): string {
   const value = Math.abs(metres) * 1e9;
+  if (value < 0.005) return '0 nm';
   return `${value.toFixed(value >= 99.95 ? 0 : value >= 9.995 ? 1 : 2)} nm`;
 }
 

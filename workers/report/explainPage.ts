@@ -32,6 +32,8 @@ const MOST_OPTIONS = 5;
 const DENSE = 3200;
 /** What a line of the table takes, in letters. */
 const LETTERS_PER_ROW = 60;
+/** What bars and profile take of the right column, in letters. */
+const LETTERS_FOR_PICTURES = 1150;
 const CAUTION =
   'Work in a vacuum tank and on its heavy currents can kill: lock out supplies, treat the tank as a confined space, and leave it to licensed people under local codes.';
 const WORDS =
@@ -81,12 +83,13 @@ function optionRow({ name, thinnest, uniformity, reflectance, evaporated }: Opti
 
 function optionTable(effects: readonly OptionEffect[]): string {
   if (effects.length < 2) return '';
-  const shown = effects.slice(0, MOST_OPTIONS + 1);
-  const left = effects.length - shown.length;
+  const [base, ...others] = effects;
+  const best = others.toSorted((p, q) => p.uniformity - q.uniformity).slice(0, MOST_OPTIONS);
+  const left = others.length - best.length;
   const heads = ['Layout', 'Thinnest', 'Spread', 'Reflects', 'Aluminium'].map((text) => `<th scope="col">${text}</th>`);
   return [
     `<div class="scroll"><table><thead><tr>${heads.join('')}</tr></thead>`,
-    `<tbody>${shown.map(optionRow).join('')}</tbody></table></div>`,
+    `<tbody>${[base!, ...best].map(optionRow).join('')}</tbody></table></div>`,
     left > 0 ? `<p class="note">${left} more compared, not shown.</p>` : '',
   ].join('');
 }
@@ -114,18 +117,21 @@ function whyTitle({ found, decomposition }: Explanation): string {
   return `Why: ${found.to.label} against ${found.from.label}`;
 }
 
-/** The page. */
+const lettersIn = (statements: readonly Statement[]): number =>
+  statements.reduce((sum, { topic, claim }) => sum + topic.length + claim.length, 0);
+
+/** The page. What tells of doubts goes where there is room: the shorter column, or below both. */
 export function explainPage(explanation: Explanation, { facing = 'down', dateLine }: PageOptions = {}): string {
   const { coat, question, answer, decomposition, why, cost, sure, options, effects } = explanation;
   const { name } = coat.plant;
   const reasons = why.slice(0, MOST_REASONS);
-  const letters = [...reasons, ...cost, ...sure, ...tellingOptions(options)].reduce(
-    (sum, { topic, claim }) => sum + topic.length + claim.length,
-    answer.length + LETTERS_PER_ROW * Math.min(MOST_OPTIONS + 1, effects.length),
-  );
-  // beside a short list of options there is room for it; beside a long one there is none
-  const hasTable = effects.length > 1;
-  const doubts = section(hasTable ? 'sure wide' : 'sure', 'How sure are we?', list(sure, ''));
+  const told = tellingOptions(options);
+  const rows = LETTERS_PER_ROW * Math.min(MOST_OPTIONS + 1, effects.length);
+  const [left, right, last] = [lettersIn([...reasons, ...cost]), lettersIn(told) + rows, lettersIn(sure)];
+  const isDense = left + right + last + answer.length > DENSE;
+  const room = left - (right + LETTERS_FOR_PICTURES);
+  const spot = room > last / 2 ? 'right' : room < -last / 2 ? 'left' : 'below';
+  const doubts = section(spot === 'below' ? 'sure wide' : 'sure', 'How sure are we?', list(sure, ''));
   const date = dateLine === undefined ? '' : `<span>${words(dateLine)}</span>`;
   const parts = [
     `<header><p><span>${words(name)}</span>${date}</p><h1>${words(question)}</h1><p class="answer">${words(answer)}</p></header>`,
@@ -134,14 +140,15 @@ export function explainPage(explanation: Explanation, { facing = 'down', dateLin
     figure('side', sideView(explanation, facing)),
     section('why', whyTitle(explanation), list(reasons, 'causes')),
     section('cost', 'What it costs', list(cost, '')),
+    spot === 'left' ? doubts : '',
     '</div><div class="column">',
     figure('map', smallMap(coat)),
     decomposition ? figure('bars', factorBars(decomposition, explanation.freePath !== null)) : '',
     figure('profile', profilePicture(explanation)),
     optionsPart(explanation),
-    hasTable ? '' : doubts,
+    spot === 'right' ? doubts : '',
     '</div></div>',
-    hasTable ? doubts : '',
+    spot === 'below' ? doubts : '',
     `<footer>${WORDS} Worked out by Evenfall, which advises and controls nothing.</footer>`,
   ];
   return [
@@ -153,7 +160,7 @@ export function explainPage(explanation: Explanation, { facing = 'down', dateLin
     `<title>${escaped(`${question} ${name}`)}</title>`,
     `<style>${PAGE_STYLE}</style>`,
     '</head>',
-    `<body><main${letters > DENSE ? ' class="dense"' : ''}>`,
+    `<body><main${isDense ? ' class="dense"' : ''}>`,
     ...parts,
     '</main></body>',
     '</html>',
