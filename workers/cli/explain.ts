@@ -1,6 +1,6 @@
 /** explain: one page on why a coat is as it is, what it costs and what could be done. */
-import { writeFile } from 'node:fs/promises';
-import { basename } from 'node:path';
+import { stat, writeFile } from 'node:fs/promises';
+import { basename, dirname } from 'node:path';
 import { Command } from 'commander';
 import { explainCoat } from '../../engine/explain/explainCoat.ts';
 import { createEvaluator, type Coat, type OpenedPlant } from '../../engine/index.ts';
@@ -41,21 +41,23 @@ async function coatsOf(designs: readonly Opened[]): Promise<Coat[]> {
   }
 }
 
-async function writePage(path: string, page: string): Promise<boolean> {
-  try {
-    await writeFile(path, page);
-    return true;
-  } catch (error) {
-    const reason = error instanceof Error && 'code' in error ? String(error.code) : 'no reason given';
-    printProblems(path, [{ path: '--out', message: `the page cannot be written to "${path}" (${reason})` }]);
-    return false;
-  }
+/** Whether the page has a folder to go to; prints why not. Asked before the work, not after it. */
+async function hasFolder(path: string): Promise<boolean> {
+  const folder = await stat(dirname(path)).catch(() => null);
+  const isFolder = await stat(path).then(
+    (about) => about.isDirectory(),
+    () => false,
+  );
+  if (folder?.isDirectory() === true && !isFolder) return true;
+  const reason = isFolder ? 'is a folder' : 'lies in a folder that is not there';
+  printProblems(path, [{ path: '--out', message: `the page cannot be written: "${path}" ${reason}` }]);
+  return false;
 }
 
 async function explain(path: string, { against, out, date }: Options): Promise<number> {
   const paths = [path, ...against];
   const designs = await openAll(paths);
-  if (!designs) return EXIT_BAD_INPUT;
+  if (!designs || !(await hasFolder(out))) return EXIT_BAD_INPUT;
   const [coat, ...others] = await coatsOf(designs);
   const names = designs.map(({ plant }) => plant.name);
   const options = others.map((other, i) => {
@@ -67,8 +69,10 @@ async function explain(path: string, { against, out, date }: Options): Promise<n
     facing: facingOf(designs[0]!.file),
     ...(date !== undefined && { dateLine: date }),
   });
-  if (!(await writePage(out, page))) return EXIT_BAD_INPUT;
-  process.stdout.write(`${explanation.question} ${explanation.answer}\n${out}: one page, ${Buffer.byteLength(page)} bytes.\n`);
+  await writeFile(out, page);
+  process.stdout.write(
+    `${explanation.question} ${explanation.answer}\n${out}: one page, ${Buffer.byteLength(page)} bytes.\n`,
+  );
   return EXIT_OK;
 }
 

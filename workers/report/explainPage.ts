@@ -27,9 +27,11 @@ export interface PageOptions {
 
 /** Statements of each part that one sheet has room for. */
 const MOST_REASONS = 6;
-const MOST_OPTIONS = 5;
+const MOST_OPTIONS = 4;
+/** Letters of a name in the table. */
+const MOST_LETTERS = 44;
 /** Letters of running text beyond which the sheet is set smaller. */
-const DENSE = 3200;
+const DENSE = 2900;
 /** What a line of the table takes, in letters. */
 const LETTERS_PER_ROW = 60;
 /** What bars and profile take of the right column, in letters. */
@@ -71,6 +73,9 @@ function keyFigures({ coat }: Explanation): string {
   ].join('')}</dl>`;
 }
 
+const shortened = (name: string): string =>
+  name.length > MOST_LETTERS ? `${name.slice(0, MOST_LETTERS - 1).trimEnd()}…` : name;
+
 function optionRow({ name, thinnest, uniformity, reflectance, evaporated }: OptionEffect, i: number): string {
   const cells = [
     thick(thinnest),
@@ -78,7 +83,7 @@ function optionRow({ name, thinnest, uniformity, reflectance, evaporated }: Opti
     reflectance === null ? '–' : `${(100 * reflectance).toFixed(1)} %`,
     mass(evaporated),
   ].map((text) => `<td>${words(text)}</td>`);
-  return `<tr><th scope="row">${words(i === 0 ? 'this coat' : name)}</th>${cells.join('')}</tr>`;
+  return `<tr><th scope="row">${words(i === 0 ? 'this coat' : shortened(name))}</th>${cells.join('')}</tr>`;
 }
 
 function optionTable(effects: readonly OptionEffect[]): string {
@@ -124,7 +129,7 @@ const lettersIn = (statements: readonly Statement[]): number =>
 export function explainPage(explanation: Explanation, { facing = 'down', dateLine }: PageOptions = {}): string {
   const { coat, question, answer, decomposition, why, cost, sure, options, effects } = explanation;
   const { name } = coat.plant;
-  const reasons = why.slice(0, MOST_REASONS);
+  const reasons = why.filter(({ claim }) => !answer.includes(claim)).slice(0, MOST_REASONS);
   const told = tellingOptions(options);
   const rows = LETTERS_PER_ROW * Math.min(MOST_OPTIONS + 1, effects.length);
   const [left, right, last] = [lettersIn([...reasons, ...cost]), lettersIn(told) + rows, lettersIn(sure)];

@@ -13,7 +13,7 @@ import { pngUrl } from './pngUrl.ts';
 const SIZE = 240;
 const LEFT = 16;
 const TOP = 20;
-const HEIGHT = TOP + SIZE + 6;
+const HEIGHT = TOP + SIZE + 10;
 /** Pixels of the raster for each unit, for print. */
 const FINE = 2;
 const TYPE = 11;

@@ -144,7 +144,7 @@ describe('the cost', () => {
 
   test('is told as a problem where the film has no index at its wavelength', async () => {
     const { coat } = get('even');
-    const film = { ...coat.plant.film, overcoat: { material: 'SiO' as const, thickness: 1e-7 }, wavelength: 2.4e-6 };
+    const film = { ...coat.plant.film, substrate: 'glass ceramic' as const, wavelength: 0.3e-6 };
     const { cost, consequence } = await explainCoat({ ...coat, plant: { ...coat.plant, film } });
     expect(consequence).toHaveProperty('problem');
     expect(topic(cost, 'Light').claim).toMatch(/^Reflectance could not be worked out: film\.wavelength: expected/);
