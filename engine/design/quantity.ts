@@ -14,6 +14,8 @@ interface Dimension {
 
 const TORR = 101325 / 760;
 const INCH = 0.0254;
+const FOOT = 12 * INCH;
+const LITRE = 1e-3;
 
 export const DIMENSIONS = {
   length: {
@@ -34,7 +36,7 @@ export const DIMENSIONS = {
       in: [INCH],
       '"': [INCH],
       inch: [INCH],
-      ft: [12 * INCH],
+      ft: [FOOT],
       mil: [INCH / 1000],
     },
   },
@@ -85,6 +87,95 @@ export const DIMENSIONS = {
     noun: 'a share',
     example: '10 %',
     units: { '%': [0.01], percent: [0.01], ppm: [1e-6] },
+  },
+  area: {
+    noun: 'an area',
+    example: '12 m2',
+    units: {
+      m2: [1],
+      'm\u00b2': [1],
+      'm^2': [1],
+      cm2: [1e-4],
+      'cm\u00b2': [1e-4],
+      'cm^2': [1e-4],
+      mm2: [1e-6],
+      'mm\u00b2': [1e-6],
+      in2: [INCH ** 2],
+      'in\u00b2': [INCH ** 2],
+      ft2: [FOOT ** 2],
+      'ft\u00b2': [FOOT ** 2],
+    },
+  },
+  volume: {
+    noun: 'a volume',
+    example: '18 m3',
+    units: {
+      m3: [1],
+      'm\u00b3': [1],
+      'm^3': [1],
+      l: [LITRE],
+      cm3: [1e-6],
+      'cm\u00b3': [1e-6],
+      ft3: [FOOT ** 3],
+      'ft\u00b3': [FOOT ** 3],
+    },
+  },
+  duration: {
+    noun: 'a duration',
+    example: '15 min',
+    units: { s: [1], min: [60], h: [3600], d: [86400] },
+  },
+  volumeFlow: {
+    noun: 'a volume flow',
+    example: '31000 l/s',
+    units: {
+      'l/s': [LITRE],
+      'm3/s': [1],
+      'm\u00b3/s': [1],
+      'm3/h': [1 / 3600],
+      'm\u00b3/h': [1 / 3600],
+      'l/min': [LITRE / 60],
+      cfm: [FOOT ** 3 / 60],
+      'ft3/min': [FOOT ** 3 / 60],
+    },
+  },
+  throughput: {
+    noun: 'a gas flow',
+    example: '1e-3 mbar l/s',
+    units: {
+      'mbar l/s': [100 * LITRE],
+      'mbar\u00b7l/s': [100 * LITRE],
+      'mbar*l/s': [100 * LITRE],
+      'Pa m3/s': [1],
+      'Pa m\u00b3/s': [1],
+      'Torr l/s': [TORR * LITRE],
+      'Torr\u00b7l/s': [TORR * LITRE],
+      sccm: [101325e-6 / 60],
+    },
+  },
+  arealOutgassing: {
+    noun: 'an outgassing rate',
+    example: '1e-8 mbar l/(s cm2)',
+    units: {
+      'mbar l/(s cm2)': [1e6 * LITRE],
+      'mbar l/(s cm\u00b2)': [1e6 * LITRE],
+      'mbar l/s/cm2': [1e6 * LITRE],
+      'Torr l/(s cm2)': [1e4 * TORR * LITRE],
+      'Torr l/(s cm\u00b2)': [1e4 * TORR * LITRE],
+      'Torr l/s/cm2': [1e4 * TORR * LITRE],
+      'Pa m3/(s m2)': [1],
+      'Pa m/s': [1],
+    },
+  },
+  current: {
+    noun: 'a current',
+    example: '200 mA',
+    units: { A: [1], mA: [1e-3], kA: [1e3] },
+  },
+  voltage: {
+    noun: 'a voltage',
+    example: '2 kV',
+    units: { V: [1], kV: [1e3] },
   },
 } as const satisfies Record<string, Dimension>;
 

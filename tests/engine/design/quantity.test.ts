@@ -46,6 +46,22 @@ describe('conversion factors', () => {
     ['-40 degF', 'temperature', 233.15],
     ['1 %', 'fraction', 0.01],
     ['1 ppm', 'fraction', 1e-6],
+    ['1 cm2', 'area', 1e-4],
+    ['1 in2', 'area', 6.4516e-4],
+    ['1 ft2', 'area', 0.09290304],
+    ['1 l', 'volume', 1e-3],
+    ['1 ft3', 'volume', 0.028316846592],
+    ['1 d', 'duration', 86400],
+    ['1 l/s', 'volumeFlow', 1e-3],
+    ['3600 m3/h', 'volumeFlow', 1],
+    ['60 cfm', 'volumeFlow', 0.028316846592],
+    ['1 mbar l/s', 'throughput', 0.1],
+    ['760 Torr l/s', 'throughput', 101.325],
+    ['60 sccm', 'throughput', 0.101325], // a cubic centimetre a minute at 0 °C and 101 325 Pa
+    ['1 mbar l/(s cm2)', 'arealOutgassing', 1e3],
+    ['760 Torr l/(s cm2)', 'arealOutgassing', 1013250],
+    ['1 mA', 'current', 1e-3],
+    ['1 kV', 'voltage', 1e3],
   ] as const)('%s is exact', (text, dimension, expected) => {
     expect(Math.abs(si(text, dimension) / expected - 1)).toBeLessThanOrEqual(ROUNDING);
   });
@@ -58,6 +74,7 @@ describe('conversion factors', () => {
     ['1 psi', 'pressure', 6.894757e3],
     ['1 oz', 'mass', 2.834952e-2],
     ['1 deg', 'angle', 1.745329e-2],
+    ['1 cfm', 'volumeFlow', 4.719474e-4],
   ] as const)('%s agrees with seven published digits', (text, dimension, expected) => {
     expect(Math.abs(si(text, dimension) / expected - 1)).toBeLessThanOrEqual(SEVEN_DIGITS);
   });
