@@ -1,28 +1,16 @@
 /** The design file as a whole: one plant and one shot. */
 import { z } from 'zod';
-import { choice, content, label, list, quantity, section } from './fields.ts';
+import { content, label, list, section } from './fields.ts';
 import { filamentSetSchema, filamentTypeSchema } from './filamentSchema.ts';
 import { filmSchema } from './filmSchema.ts';
+import { firingSchema } from './firingSchema.ts';
 import { mirrorSchema, tankSchema, witnessSchema } from './mirrorSchema.ts';
 import { obstacleSchema } from './obstacleSchema.ts';
 import { quoteValue } from './quantity.ts';
+import { vacuumSchema } from './vacuumSchema.ts';
 
 /** The version that this code writes; older ones are migrated, newer ones refused. */
 export const CURRENT_VERSION = 1;
-
-const vacuumSchema = section('a vacuum', {
-  pressure: quantity('pressure', 'residual pressure during the shot', {
-    above: 0,
-    max: 101325 * 1.1,
-    saying: 'above zero and at most atmospheric',
-  }).prefault('1e-5 mbar'),
-  gas: choice('the residual gas', ['air', 'N2', 'O2', 'H2O', 'Ar', 'H2', 'He']).default('air'),
-  temperature: quantity('temperature', 'temperature of the gas', {
-    above: 0,
-    max: 2000,
-    saying: 'above absolute zero and below 2000 K',
-  }).prefault('20 degC'),
-});
 
 export const designSchema = section('a design', {
   $schema: content('the address of a JSON Schema', 2000, 'for editors that complete and check').optional(),
@@ -44,6 +32,7 @@ export const designSchema = section('a design', {
   obstacles: list('obstacles', obstacleSchema, 0, 500).default([]),
   witnesses: list('witnesses', witnessSchema, 0, 500).default([]),
   vacuum: vacuumSchema.prefault({}),
+  firing: firingSchema.prefault({}),
   film: filmSchema.prefault({}),
 });
 
@@ -58,6 +47,8 @@ export type FilamentSetDesign = Design['filaments'][number];
 export type EmissionDesign = FilamentTypeDesign['emission'];
 export type ObstacleDesign = Design['obstacles'][number];
 export type WitnessDesign = Design['witnesses'][number];
+export type VacuumDesign = Design['vacuum'];
+export type PumpingDesign = NonNullable<VacuumDesign['system']>;
 
 /** The JSON Schema (draft 2020-12) of the design file, for editors that complete and check as one types. */
 export function designJsonSchema(): object {

@@ -2,12 +2,14 @@
 import { BROKEN_COMPANIONS } from './brokenCompanions.ts';
 import type { BrokenDesign, Companions } from './brokenDesign.ts';
 import { BROKEN_FIELDS } from './brokenFields.ts';
+import { BROKEN_VACUUMS } from './brokenVacuums.ts';
 import { BROKEN_PLANTS } from './brokenPlants.ts';
 import { BROKEN_TEXTS } from './brokenTexts.ts';
 
 export const BROKEN_DESIGNS: readonly BrokenDesign[] = [
   ...BROKEN_TEXTS,
   ...BROKEN_FIELDS,
+  ...BROKEN_VACUUMS,
   ...BROKEN_PLANTS,
   ...BROKEN_COMPANIONS,
 ];

@@ -9,6 +9,66 @@ const base = (): string => JSON.stringify(baseDesign());
 const table = (name: string, content: string): FineDesign =>
   edit(name, { 'filaments[3].filaments': undefined, 'filaments[3].csv': content }, '', '');
 
+/** A pumping system with every key, its numbers invented. */
+export const FULL_SYSTEM = {
+  volume: '13 m3',
+  wallArea: '30 m2',
+  pumps: [
+    {
+      name: 'rotary',
+      kind: 'rotary',
+      speed: '248 cfm',
+      until: '5e-2 mbar',
+      line: [
+        { part: 'tube', diameter: '100 mm', length: '3 m' },
+        { part: 'bend', diameter: '100 mm' },
+      ],
+    },
+    {
+      name: 'blower',
+      kind: 'roots',
+      speed: '1300 cfm',
+      from: '10 Torr',
+      curve: [
+        ['1e-3 mbar', '0 l/s'],
+        ['1e-2 mbar', '500 l/s'],
+        ['10 mbar', '614 l/s'],
+      ],
+    },
+    {
+      name: 'diffusion',
+      kind: 'diffusion',
+      speed: '15500 l/s',
+      count: 2,
+      ultimate: '2e-7 mbar',
+      waterSpeed: '18 m3/s',
+      line: [
+        { part: 'aperture', diameter: '0.8 m' },
+        { part: 'baffle', diameter: '0.8 m', transmission: '45 %' },
+        { part: 'bend', diameter: '0.8 m', length: '0.4 m', angle: '45 deg' },
+      ],
+    },
+  ],
+  surfaces: [
+    { material: 'mild steel' },
+    { name: 'door seal', material: 'fluoroelastomer', area: '0.15 m2' },
+    { material: 'glass', area: '5 m2', rate: '9.8e-9 mbar l/(s cm2)', exponent: 1.1 },
+  ],
+  leak: '5 sccm',
+  venting: { open: '6 h', air: 'dry' },
+  coldTrap: { area: '0.5 m2', from: '1e-3 mbar' },
+  crossover: '0.1 Torr',
+  glow: {
+    pressure: '40 mTorr',
+    gas: 'O2',
+    voltage: '3 kV',
+    current: '250 mA',
+    area: '5 m2',
+    clearance: '20 cm',
+    duration: '15 min',
+  },
+};
+
 export const FINE_DESIGNS: readonly FineDesign[] = [
   whole('a byte order mark', () => `\uFEFF${base()}`, '', ''),
   whole('blank lines around it', () => `\r\n\r\n${base()}\r\n`, '', ''),
@@ -47,6 +107,25 @@ export const FINE_DESIGNS: readonly FineDesign[] = [
   ),
   table('a table with tabs and a byte order mark', '\uFEFFx\ty\tz\r\nin\tin\tmm\r\n30\t4,5\t1100\r\n'),
   table('a table with an axis', 'x,y,z,axis_x,axis_y,axis_z\nm,m,m,,,\n0.9,0.1,1.1,0,2,0\n'),
+  edit(
+    'a pumping system in full',
+    {
+      'vacuum.mixture': [
+        { gas: 'H2O', share: '85 %' },
+        { gas: 'N2', share: '15 %' },
+      ],
+      'vacuum.system': FULL_SYSTEM,
+    },
+    '',
+    '',
+  ),
+  edit(
+    'a pumping system of one pump',
+    { 'vacuum.system': { pumps: [{ name: 'r', kind: 'rotary', speed: '60 cfm' }] } },
+    '',
+    '',
+  ),
+  edit('a film that grows for five minutes', { firing: { duration: '5 min' } }, '', ''),
   edit('a mesh beside the design', { 'obstacles[1]': { shape: 'mesh', name: 'arm', file: 'fine.stl' } }, '', '', {
     'fine.stl': TEXT_STL,
   }),
