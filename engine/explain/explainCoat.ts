@@ -17,8 +17,10 @@ import { effect, listed, mass, share, thick } from './words.ts';
 export interface ExplainOptions {
   /** coats to compare with */
   readonly options?: readonly Option[];
-  /** mean way of the vapour between collisions with gas, m; left out unless given */
+  /** mean way of the vapour between collisions with gas, m; null, or left out, if it is not known */
   readonly freePath?: number | null;
+  /** whether the coats were worked out with that free path; else gas is told of, but kept out of the shares */
+  readonly hasGas?: boolean;
 }
 
 export interface Explanation {
@@ -30,8 +32,8 @@ export interface Explanation {
   /** null if the mirror stays bare */
   readonly decomposition: Decomposition | null;
   readonly sight: SightLines;
-  /** see ExplainOptions */
-  readonly freePath: number | null;
+  /** whether gas is among the factors of the decomposition */
+  readonly hasGas: boolean;
   readonly consequence: ConsequenceFound;
   readonly why: readonly Statement[];
   readonly cost: readonly Statement[];
@@ -79,7 +81,7 @@ function causesOf(decomposition: Decomposition, change: number): string {
   return `${causes.length > 0 ? `: ${listed(causes)}` : ''}${against.length > 0 ? `, while ${listed(against)}` : ''}`;
 }
 
-function answerOf(findings: Omit<Findings, 'consequence' | 'options' | 'freePath'>): string {
+function answerOf(findings: Omit<Findings, 'consequence' | 'options' | 'gas'>): string {
   const { coat, found, decomposition } = findings;
   const verdict = verdictOf(coat);
   if (!decomposition) return verdict.sentence;
@@ -97,13 +99,15 @@ function answerOf(findings: Omit<Findings, 'consequence' | 'options' | 'freePath
 /** Explains a coat. */
 export async function explainCoat(
   coat: Coat,
-  { options = [], freePath = null }: ExplainOptions = {},
+  { options = [], freePath = null, hasGas = false }: ExplainOptions = {},
 ): Promise<Explanation> {
   const scene = await buildScene(sceneDataOf(coat.plant));
   const found = caseOf(coat);
-  const decomposition = found.kind === 'bare' ? null : decompose(coat.plant, scene, found.from.points, found.to.points);
+  const inCoat = hasGas ? (freePath ?? Infinity) : Infinity;
+  const decomposition =
+    found.kind === 'bare' ? null : decompose(coat.plant, scene, found.from.points, found.to.points, inCoat);
   const consequence = consequenceOf(coat);
-  const findings: Findings = { coat, scene, found, decomposition, consequence, options, freePath };
+  const findings: Findings = { coat, scene, found, decomposition, consequence, options, gas: { freePath, inCoat } };
   const effects = optionEffects(findings);
   return {
     coat,
@@ -112,7 +116,7 @@ export async function explainCoat(
     answer: answerOf(findings),
     decomposition,
     sight: sightLinesOf(coat.plant, scene, found, decomposition),
-    freePath,
+    hasGas: inCoat !== Infinity,
     consequence,
     why: whyStatements(findings),
     cost: costStatements(findings),

@@ -24,6 +24,14 @@ export interface Option {
   readonly coat: Coat;
 }
 
+/** Mean ways of the vapour between collisions, m. */
+export interface Gas {
+  /** in the tank; null if it is not known */
+  readonly freePath: number | null;
+  /** that the coat was worked out with; Infinity without gas */
+  readonly inCoat: number;
+}
+
 /** What the statements are made from. */
 export interface Findings {
   readonly coat: Coat;
@@ -33,8 +41,7 @@ export interface Findings {
   readonly decomposition: Decomposition | null;
   readonly consequence: ConsequenceFound;
   readonly options: readonly Option[];
-  /** mean way of the vapour between collisions with gas, m; null if not known */
-  readonly freePath: number | null;
+  readonly gas: Gas;
 }
 
 /** Thickness of a deposit, m. */

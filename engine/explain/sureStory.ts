@@ -34,10 +34,10 @@ function sendingEvenly(plant: Plant): Plant {
 }
 
 /** What the assumed law of emission is worth: the same comparison with the other extreme. */
-function emissionStatement({ coat: { plant }, scene, found, decomposition }: Findings): Statement[] {
+function emissionStatement({ coat: { plant }, scene, found, decomposition, gas }: Findings): Statement[] {
   if (!decomposition || plant.filaments.every(({ source }) => source.law.kind === 'isotropic')) return [];
   const { from, difference } = decomposition;
-  const even = decompose(sendingEvenly(plant), scene, found.from.points, found.to.points);
+  const even = decompose(sendingEvenly(plant), scene, found.from.points, found.to.points, gas.inCoat);
   const [assumed, other] = [difference / from.deposit, even.difference / even.from.deposit];
   const word = (value: number): string => `${share(value)} ${value < 0 ? 'less' : 'more'}`;
   const isSame = Math.abs(other - assumed) < SAME;
@@ -63,9 +63,9 @@ function filmStatement({ plant: { film }, statistics: { mean } }: Coat): Stateme
   };
 }
 
-function leftOutStatement({ coat: { plant }, freePath }: Findings): Statement {
+function leftOutStatement({ coat: { plant }, gas: { inCoat } }: Findings): Statement {
   const all = plant.filaments.length;
-  const gas = freePath === null ? 'collisions with gas, ' : '';
+  const gas = inCoat === Infinity ? 'collisions with gas, ' : '';
   return {
     topic: 'Left out',
     claim: `Vapour is taken to fly straight, and ${all === 1 ? 'the 1 filament' : `all ${filaments(all)}`} to empty wholly; left out are ${gas}sagging wire, spatter and vapour that walls give back.`,

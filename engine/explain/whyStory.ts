@@ -2,13 +2,13 @@
 import { emittedIntensity } from '../emission/emissionLaw.ts';
 import type { FilamentSource } from '../emission/filamentSource.ts';
 import { anyLength } from '../film/words.ts';
-import { isEven } from './coatCase.ts';
+import { isEven, type Place } from './coatCase.ts';
 import { readPlace, type Reading } from './reading.ts';
 import type { Decomposition, FactorShare } from './decompose.ts';
 import type { Factor } from './factors.ts';
 import { BY_GLASS, BY_SHIELD } from './sight.ts';
 import { thicknessOf, type Findings, type Statement, type Tone } from './story.ts';
-import { count, degrees, effect, filaments, lengthFor, listed, mass, share, started, thick } from './words.ts';
+import { count, degrees, effect, filaments, lengthFor, listed, mass, share, signed, started, thick } from './words.ts';
 
 /** Names of the factors in sentences and charts. */
 export const FACTOR_NAMES: Readonly<Record<Factor, string>> = {
@@ -21,6 +21,9 @@ export const FACTOR_NAMES: Readonly<Record<Factor, string>> = {
 
 /** Factors that change less than this of the coat are left to the chart. */
 const WORTH_TELLING = 0.005;
+/** Shares of vapour turned aside by gas that may be left out, and beyond which a straight-line map is in doubt. */
+const HARMLESS = 0.02;
+const DOUBTFUL = 0.1;
 /** Filament sets that are told apart in a sentence; more would be a table. */
 const MOST_SETS = 3;
 
@@ -102,8 +105,8 @@ function meaning(findings: Findings, { from, to }: Decomposition, { factor, shar
     }
     case 'gas':
       return {
-        claim: `Collisions with gas turn vapour aside: it flies ${anyLength(findings.freePath ?? Infinity)} on average before one.`,
-        figures: { freePath: findings.freePath ?? Infinity },
+        claim: `Collisions with gas turn vapour aside: it flies ${anyLength(findings.gas.inCoat)} on average before one.`,
+        figures: { freePath: findings.gas.inCoat },
       };
   }
 }
@@ -187,18 +190,21 @@ export function idleStatements({ coat, scene, found }: Pick<Findings, 'coat' | '
   ];
 }
 
-/** Share of vapour that a collision turns aside on the way; first collision, straight flight. */
-function gasStatements({ coat, scene, found, freePath, decomposition }: Findings): Statement[] {
+/** Share of vapour that a first collision turns aside on its straight way, and what that does to the comparison. */
+function gasStatements({ coat, scene, found, gas, decomposition }: Findings): Statement[] {
+  const { freePath, inCoat } = gas;
   if (freePath === null || !decomposition) return [];
-  const lost = (place: typeof found.to, clear: Reading): number =>
-    1 - readPlace(coat.plant, scene, place.points, freePath).deposit / clear.deposit;
-  const [there, here] = [lost(found.to, decomposition.to), lost(found.from, decomposition.from)];
-  const tone: Tone = Math.max(there, here) < 0.02 ? 'good' : Math.max(there, here) < 0.1 ? 'watch' : 'bad';
+  const kept = (place: Place): number =>
+    readPlace(coat.plant, scene, place.points, freePath).deposit / readPlace(coat.plant, scene, place.points).deposit;
+  const [here, there] = [kept(found.to), kept(found.from)];
+  const most = 1 - Math.min(here, there);
+  const tone: Tone = most < HARMLESS ? 'good' : most < DOUBTFUL ? 'watch' : 'bad';
+  const reckoned = inCoat === Infinity ? 'not reckoned with here, it' : 'it';
   return [
     {
       topic: 'Gas',
-      claim: `An atom flies ${anyLength(freePath)} on average before it meets gas: ${share(there)} of the vapour is turned aside on its way to the coat ${found.to.where}, ${share(here)} ${found.from.where}.`,
-      figures: { freePath, turnedAside: there, turnedAsideFrom: here },
+      claim: `An atom flies ${anyLength(freePath)} on average before it meets gas, which turns aside ${share(1 - here)} of the vapour bound for the coat ${found.to.where} and ${share(1 - there)} ${found.from.where}: ${reckoned} changes their ratio by ${signed(here / there - 1)}.`,
+      figures: { freePath, turnedAside: 1 - here, turnedAsideFrom: 1 - there, ratio: here / there },
       tone,
     },
   ];

@@ -39,7 +39,7 @@ const LETTERS_FOR_PICTURES = 1150;
 const CAUTION =
   'Work in a vacuum tank and on its heavy currents can kill: lock out supplies, treat the tank as a confined space, and leave it to licensed people under local codes.';
 const WORDS =
-  'A nanometre (nm) is a millionth of a millimetre. A filament is a hot wire from which aluminium evaporates. Shares of the difference are worked out filament by filament as the mean over all orders of causes (Shapley 1953), so they add up exactly.';
+  'A nanometre (nm) is a millionth of a millimetre. A filament is a hot wire from which aluminium evaporates. Shares are summed filament by filament, as means over all orders of the causes (Shapley 1953): they add up exactly.';
 
 /** Words of the page: escaped, and no number parted from its unit. */
 const words = (text: string): string =>
@@ -148,7 +148,7 @@ export function explainPage(explanation: Explanation, { facing = 'down', dateLin
     spot === 'left' ? doubts : '',
     '</div><div class="column">',
     figure('map', smallMap(coat)),
-    decomposition ? figure('bars', factorBars(decomposition, explanation.freePath !== null)) : '',
+    decomposition ? figure('bars', factorBars(decomposition, explanation.hasGas)) : '',
     figure('profile', profilePicture(explanation)),
     optionsPart(explanation),
     spot === 'right' ? doubts : '',

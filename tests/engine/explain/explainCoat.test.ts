@@ -109,13 +109,26 @@ describe('the answer and its reasons', () => {
     expect(topic(get('shadows').why, 'Shadow').claim).toMatch(/“vane \d” stops 15 % and “vane \d” stops 14 %/);
   });
 
-  // Lambert-Beer over the mean way is a bound within the spread of ways
-  test('tell how much gas turns aside if its free path is known, and say so if not', () => {
-    const { why, sure, decomposition } = get('as wired');
-    const { turnedAside } = topic(why, 'Gas').figures;
+  // Lambert-Beer over the mean way, which differs from the mean over ways by half their variance over λ²
+  test('tell how much gas turns aside if its free path is known, and that the coat leaves it out', () => {
+    const { why, sure, decomposition, hasGas } = get('as wired');
+    const { turnedAside, turnedAsideFrom, ratio } = topic(why, 'Gas').figures;
     expect(Math.abs(turnedAside! - (1 - Math.exp(-decomposition!.to.meanDistance / 5)))).toBeLessThan(0.01);
+    expect(ratio).toBe((1 - turnedAside!) / (1 - turnedAsideFrom!));
+    expect(hasGas).toBe(false);
+    expect(decomposition!.factors.find(({ factor }) => factor === 'gas')!.deposit).toBe(0);
+    expect(topic(sure, 'Left out').claim).toContain('collisions with gas');
+    expect(topic(get('second ring').why, 'Gas')).toBeUndefined();
+  });
+
+  test('count gas among the factors of a coat that was worked out with it', async () => {
+    const { coat } = get('as wired');
+    const { decomposition, sure } = await explainCoat(coat, { freePath: 5, hasGas: true });
+    const gas = decomposition!.factors.find(({ factor }) => factor === 'gas')!;
+    expect(gas.share).toBeLessThan(-0.01);
+    const sum = decomposition!.factors.reduce((all, { deposit }) => all + deposit, 0);
+    expect(Math.abs(sum / decomposition!.difference - 1)).toBeLessThan(ROUNDING);
     expect(topic(sure, 'Left out').claim).not.toContain('collisions with gas');
-    expect(topic(get('second ring').sure, 'Left out').claim).toContain('collisions with gas');
   });
 });
 
