@@ -1,6 +1,8 @@
 /** The door of this folder: from a coat to everything that one page says about it. */
 import type { Coat } from '../coat/coat.ts';
 import { verdictOf } from '../coat/verdict.ts';
+import { perFreePath } from '../gas/freePath.ts';
+import { plantGas } from '../gas/scatterProblem.ts';
 import { buildScene } from '../transport/localTransport.ts';
 import { sceneDataOf } from '../transport/plantRequests.ts';
 import { caseOf, isEven, type CaseFound, type CoatCase } from './coatCase.ts';
@@ -17,8 +19,8 @@ import { effect, listed, mass, share, thick } from './words.ts';
 export interface ExplainOptions {
   /** coats to compare with */
   readonly options?: readonly Option[];
-  /** mean way of the vapour between collisions with gas, m; null, or left out, if it is not known */
-  readonly freePath?: number | null;
+  /** mean way of the vapour between collisions with gas, m; that in the plant's own vacuum unless given */
+  readonly freePath?: number;
   /** whether the coats were worked out with that free path; else gas is told of, but kept out of the shares */
   readonly hasGas?: boolean;
 }
@@ -96,14 +98,17 @@ function answerOf(findings: Omit<Findings, 'consequence' | 'options' | 'gas'>): 
   return `${what}${causesOf(decomposition, change)}.`;
 }
 
+/** Mean way of an atom between collisions in the residual gas of a coat's plant, m. */
+const freePathIn = ({ plant }: Coat): number => 1 / perFreePath(plantGas(plant));
+
 /** Explains a coat. */
 export async function explainCoat(
   coat: Coat,
-  { options = [], freePath = null, hasGas = false }: ExplainOptions = {},
+  { options = [], freePath = freePathIn(coat), hasGas = false }: ExplainOptions = {},
 ): Promise<Explanation> {
   const scene = await buildScene(sceneDataOf(coat.plant));
   const found = caseOf(coat);
-  const inCoat = hasGas ? (freePath ?? Infinity) : Infinity;
+  const inCoat = hasGas ? freePath : Infinity;
   const decomposition =
     found.kind === 'bare' ? null : decompose(coat.plant, scene, found.from.points, found.to.points, inCoat);
   const consequence = consequenceOf(coat);

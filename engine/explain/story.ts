@@ -26,8 +26,8 @@ export interface Option {
 
 /** Mean ways of the vapour between collisions, m. */
 export interface Gas {
-  /** in the tank; null if it is not known */
-  readonly freePath: number | null;
+  /** in the tank; Infinity in a perfect vacuum */
+  readonly freePath: number;
   /** that the coat was worked out with; Infinity without gas */
   readonly inCoat: number;
 }

@@ -21,7 +21,7 @@ export const FACTOR_NAMES: Readonly<Record<Factor, string>> = {
 
 /** Factors that change less than this of the coat are left to the chart. */
 const WORTH_TELLING = 0.005;
-/** Shares of vapour turned aside by gas that may be left out, and beyond which a straight-line map is in doubt. */
+/** Shares of vapour that meets gas which may be left out, and beyond which a straight-line map is in doubt. */
 const HARMLESS = 0.02;
 const DOUBTFUL = 0.1;
 /** Filament sets that are told apart in a sentence; more would be a table. */
@@ -190,21 +190,26 @@ export function idleStatements({ coat, scene, found }: Pick<Findings, 'coat' | '
   ];
 }
 
-/** Share of vapour that a first collision turns aside on its straight way, and what that does to the comparison. */
+/** Share of vapour that meets gas on its straight way, and what it would do to the comparison if none of that arrived. */
 function gasStatements({ coat, scene, found, gas, decomposition }: Findings): Statement[] {
   const { freePath, inCoat } = gas;
-  if (freePath === null || !decomposition) return [];
+  if (freePath === Infinity || !decomposition) return [];
+  if (decomposition.from.deposit === 0 || decomposition.to.deposit === 0) return []; // no way to speak of
   const kept = (place: Place): number =>
     readPlace(coat.plant, scene, place.points, freePath).deposit / readPlace(coat.plant, scene, place.points).deposit;
   const [here, there] = [kept(found.to), kept(found.from)];
   const most = 1 - Math.min(here, there);
   const tone: Tone = most < HARMLESS ? 'good' : most < DOUBTFUL ? 'watch' : 'bad';
-  const reckoned = inCoat === Infinity ? 'not reckoned with here, it' : 'it';
+  const change = signed(here / there - 1);
+  const consequence =
+    inCoat === Infinity
+      ? `left out here, losing all of it would change their ratio by ${change}`
+      : `that changes their ratio by ${change}`;
   return [
     {
       topic: 'Gas',
-      claim: `An atom flies ${anyLength(freePath)} on average before it meets gas, which turns aside ${share(1 - here)} of the vapour bound for the coat ${found.to.where} and ${share(1 - there)} ${found.from.where}: ${reckoned} changes their ratio by ${signed(here / there - 1)}.`,
-      figures: { freePath, turnedAside: 1 - here, turnedAsideFrom: 1 - there, ratio: here / there },
+      claim: `Of the vapour bound for the coat ${found.to.where}, ${share(1 - here)} meets gas on its way, ${share(1 - there)} ${found.from.where} (an atom flies ${anyLength(freePath)} on average before it does); ${consequence}.`,
+      figures: { freePath, meeting: 1 - here, meetingFrom: 1 - there, ratio: here / there },
       tone,
     },
   ];

@@ -37,7 +37,7 @@ const LETTERS_PER_ROW = 60;
 /** What bars and profile take of the right column, in letters. */
 const LETTERS_FOR_PICTURES = 1150;
 const CAUTION =
-  'Work in a vacuum tank and on its heavy currents can kill: lock out supplies, treat the tank as a confined space, and leave it to licensed people under local codes.';
+  'Work in a vacuum tank and on its heavy currents can kill: lock out supplies, treat the tank as a confined space, keep to local codes and licensed people.';
 const WORDS =
   'A nanometre (nm) is a millionth of a millimetre. A filament is a hot wire from which aluminium evaporates. Shares are summed filament by filament, as means over all orders of the causes (Shapley 1953): they add up exactly.';
 
@@ -154,7 +154,7 @@ export function explainPage(explanation: Explanation, { facing = 'down', dateLin
     spot === 'right' ? doubts : '',
     '</div></div>',
     spot === 'below' ? doubts : '',
-    `<footer>${WORDS} Worked out by Evenfall, which advises and controls nothing.</footer>`,
+    `<footer>${WORDS} Evenfall advises; it controls nothing.</footer>`,
   ];
   return [
     '<!doctype html>',

@@ -110,15 +110,27 @@ describe('the answer and its reasons', () => {
   });
 
   // Lambert-Beer over the mean way, which differs from the mean over ways by half their variance over λ²
-  test('tell how much gas turns aside if its free path is known, and that the coat leaves it out', () => {
+  test('tell how much vapour meets gas, and that the coat leaves it out', () => {
     const { why, sure, decomposition, hasGas } = get('as wired');
-    const { turnedAside, turnedAsideFrom, ratio } = topic(why, 'Gas').figures;
-    expect(Math.abs(turnedAside! - (1 - Math.exp(-decomposition!.to.meanDistance / 5)))).toBeLessThan(0.01);
-    expect(ratio).toBe((1 - turnedAside!) / (1 - turnedAsideFrom!));
+    const { meeting, meetingFrom, ratio } = topic(why, 'Gas').figures;
+    expect(Math.abs(meeting! - (1 - Math.exp(-decomposition!.to.meanDistance / 5)))).toBeLessThan(0.01);
+    expect(ratio).toBe((1 - meeting!) / (1 - meetingFrom!));
     expect(hasGas).toBe(false);
     expect(decomposition!.factors.find(({ factor }) => factor === 'gas')!.deposit).toBe(0);
     expect(topic(sure, 'Left out').claim).toContain('collisions with gas');
-    expect(topic(get('second ring').why, 'Gas')).toBeUndefined();
+  });
+
+  test('take the free path from the vacuum of the plant, and say nothing of gas where there is none', async () => {
+    const { coat, why } = get('second ring');
+    // λ falls as the pressure rises
+    const { freePath } = topic(why, 'Gas').figures;
+    const at = async (pressure: number): Promise<Statement | undefined> => {
+      const plant = { ...coat.plant, vacuum: { ...coat.plant.vacuum, pressure } };
+      return topic((await explainCoat({ ...coat, plant })).why, 'Gas');
+    };
+    const { pressure } = coat.plant.vacuum;
+    expect(Math.abs(((await at(pressure / 10))!.figures['freePath'] ?? 0) / freePath! / 10 - 1)).toBeLessThan(ROUNDING);
+    expect(await at(0)).toBeUndefined();
   });
 
   test('count gas among the factors of a coat that was worked out with it', async () => {
