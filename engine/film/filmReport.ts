@@ -191,21 +191,12 @@ function reflectanceMap(lit: LitFilm, thickness: Float64Array): { readonly map: 
   return { map: readCurveInto(new Float64Array(thickness.length), curve, thickness), error: curve.error };
 }
 
-function sentenceOf({
-  light,
-  reflectance,
-  thinnest,
-  mean,
-  opaque,
-  lightLost: lost,
-  figure,
-}: Omit<FilmReport, 'sentence'>): string {
+function sentenceOf({ light, reflectance, thinnest, mean, opaque }: Omit<FilmReport, 'sentence'>): string {
   if (!(mean.thickness.value > 0)) return `The mirror stays bare glass: it reflects ${percent(reflectance.value)}.`;
   const worst = Math.abs(thinnest.reflected - reflectance.value) >= 5e-4;
   const at = worst ? `, ${percent(thinnest.reflected)} at the thinnest place` : ' all over';
   const lamp = opaque[0]?.isMet === true ? 'no lamp shows through it' : 'a lamp shows through it';
-  const below = 1 - lost.againstPerfect.perReflection.value;
-  return `The mirror reflects ${percent(reflectance.value)} (${light})${at}, ${percent(below)} less light than a perfect fresh coat; in a lit room ${lamp}. ${figure.sentence}`;
+  return `The mirror reflects ${percent(reflectance.value)} (${light})${at}; in a lit room ${lamp}.`;
 }
 
 /**

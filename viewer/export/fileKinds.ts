@@ -4,6 +4,7 @@ export const KINDS = {
   png: { mimeType: 'image/png', description: 'Picture' },
   svg: { mimeType: 'image/svg+xml', description: 'Drawing' },
   csv: { mimeType: 'text/csv', description: 'Table' },
+  html: { mimeType: 'text/html', description: 'Page' },
   glb: { mimeType: 'model/gltf-binary', description: '3D scene' },
 } as const;
 

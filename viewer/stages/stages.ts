@@ -50,4 +50,10 @@ export const stages: readonly Stage[] = [
     question: 'How even is the coat, and where is it thin?',
     load: async () => (await import('./layout/LayoutStage.tsx')).LayoutStage,
   },
+  {
+    key: 'film',
+    title: 'Film',
+    question: 'What will the mirror reflect, and what does the coat do to the figure?',
+    load: async () => (await import('./film/FilmStage.tsx')).FilmStage,
+  },
 ];

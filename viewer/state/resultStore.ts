@@ -1,6 +1,7 @@
 /** The coat on the page, and the evaluation that is under way. */
 import { create } from 'zustand';
 import type { Coat, EvaluateOptions, Plant } from '../../engine/index.ts';
+import { useArrivalWish } from './arrivalWish.ts';
 import { useDesign } from './designStore.ts';
 import { useGesture } from './editDesign.ts';
 import { evaluator } from './evaluator.ts';
@@ -42,10 +43,10 @@ let latestRun = 0;
 
 const nextTask = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
 
-/** Whether the mapped quantity needs arrival angles, which cost extra. */
+/** Whether arrival angles, which cost extra, are needed by the mapped quantity or wished for elsewhere. */
 function wantsArrival(): boolean {
   const { quantity } = useMapView.getState();
-  return quantity === 'incidence' || quantity === 'grazing';
+  return quantity === 'incidence' || quantity === 'grazing' || useArrivalWish.getState().wishes > 0;
 }
 
 /** Leaves the time from edit to coat where developer tools and the bench find it; only the last one, so that none pile up. */
@@ -125,7 +126,9 @@ export function followDesign(): void {
     hasDraft = false;
     tryAgain();
   });
-  useMapView.subscribe(() => {
+  const askForArrival = (): void => {
     if (wantsArrival() && useResult.getState().coat?.arrival === null) tryAgain();
-  });
+  };
+  useMapView.subscribe(askForArrival);
+  useArrivalWish.subscribe(askForArrival);
 }

@@ -3,7 +3,7 @@ import { formatQuantity, parseQuantity, type DimensionName } from '../../../../e
 import { UNIT_CHOICES, type UnitKind, type Units } from '../../../state/units.ts';
 
 /** Places whose length is the thickness of a film. */
-const THIN = new Set(['film.target']);
+const THIN = new Set(['film.target', 'film.oxide', 'film.overcoat.thickness', 'film.wavelength', 'film.roughness']);
 /** Smaller units for what would begin with zeros. */
 const FINER: Readonly<Record<string, string>> = { m: 'mm', ft: 'in' };
 /** Shorter than this, in the user's unit, a length is shown in the finer one. */

@@ -1,0 +1,17 @@
+/** Puts a self-contained document into a shadow tree: its style sheet is constructed, as the page allows no inline ones. */
+
+/** What stands for the document's root and body inside the shadow tree. */
+const asGuest = (css: string): string => css.replaceAll(':root', ':host').replace(/\bbody\b/g, '.sheet-body');
+
+/** Shows a document in an element, in place of what was there. */
+export function fillSheet(host: HTMLElement, html: string): void {
+  const parsed = new DOMParser().parseFromString(html, 'text/html');
+  const sheet = new CSSStyleSheet();
+  sheet.replaceSync(asGuest(parsed.querySelector('style')?.textContent ?? ''));
+  const body = document.createElement('div');
+  body.className = 'sheet-body';
+  body.append(...document.importNode(parsed.body, true).childNodes);
+  const shadow = host.shadowRoot ?? host.attachShadow({ mode: 'open' });
+  shadow.adoptedStyleSheets = [sheet];
+  shadow.replaceChildren(body);
+}
