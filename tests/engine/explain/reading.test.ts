@@ -3,10 +3,8 @@ import { createEvaluator, openPlantFile, type Plant } from '../../../engine/inde
 import { spotAt, zoneAt } from '../../../engine/explain/places.ts';
 import { readPlace } from '../../../engine/explain/reading.ts';
 import { evaporatedMasses } from '../../../engine/plant/plant.ts';
-import { computeColumn } from '../../../engine/transport/column.ts';
-import { buildScene } from '../../../engine/transport/localTransport.ts';
-import { sceneDataOf } from '../../../engine/transport/plantRequests.ts';
-import { createVisibility } from '../../../engine/transport/visibility.ts';
+import { buildScene, createLocalTransport } from '../../../engine/transport/localTransport.ts';
+import { keyedPoints, keyedSourcesOf, sceneDataOf } from '../../../engine/transport/plantRequests.ts';
 import { presets } from '../../../presets/index.ts';
 
 /** The kernels' elliptic integral for coils is off by up to this (fastEllipticE); other laws agree to rounding. */
@@ -24,11 +22,16 @@ const plantNamed = (id: string): Plant => plants.find(([name]) => name === id)![
 test.each(plants)('%s: a place reads what the columns give, shadows included', async (_id, plant) => {
   const scene = await buildScene(sceneDataOf(plant));
   const points = zoneAt(plant.shape, 0.6 * plant.shape.clearOuterRadius);
-  const visibility = createVisibility(scene);
   const masses = evaporatedMasses(plant);
-  const expected = plant.filaments.map(
-    ({ source }, f) => computeColumn(source, points, visibility).deposit.reduce((sum, x) => sum + x, 0) * masses[f]!,
-  );
+  const [result] = await createLocalTransport().deposit({
+    scene: sceneDataOf(plant),
+    blocks: [keyedPoints(points)],
+    sources: keyedSourcesOf(plant),
+    mixes: plant.filaments.map((_, f) => masses.map((mass, other) => (other === f ? mass : 0))),
+    withSignature: false,
+    withArrival: false,
+  });
+  const expected = result!.sums.map((sum) => sum.reduce((all, value) => all + value, 0));
   const { byFilament, bySet, deposit } = readPlace(plant, scene, points);
   const all = expected.reduce((sum, value) => sum + value, 0) / points.count;
   expected.forEach((value, f) =>
