@@ -1,13 +1,16 @@
 /** Puts a self-contained document into a shadow tree: its style sheet is constructed, as the page allows no inline ones. */
 
+/** The style sheet of a document; it must be out before the document is parsed, or the page's policy complains. */
+const STYLE = /<style>([\s\S]*?)<\/style>/;
+
 /** What stands for the document's root and body inside the shadow tree. */
 const asGuest = (css: string): string => css.replaceAll(':root', ':host').replace(/\bbody\b/g, '.sheet-body');
 
 /** Shows a document in an element, in place of what was there. */
 export function fillSheet(host: HTMLElement, html: string): void {
-  const parsed = new DOMParser().parseFromString(html, 'text/html');
+  const parsed = new DOMParser().parseFromString(html.replace(STYLE, ''), 'text/html');
   const sheet = new CSSStyleSheet();
-  sheet.replaceSync(asGuest(parsed.querySelector('style')?.textContent ?? ''));
+  sheet.replaceSync(asGuest(STYLE.exec(html)?.[1] ?? ''));
   const body = document.createElement('div');
   body.className = 'sheet-body';
   body.append(...document.importNode(parsed.body, true).childNodes);
