@@ -15,7 +15,7 @@ const UNSEEN_LOSS = 1e-3;
 /** A share that may be tiny, "0.23 %", "0.002 %". */
 const fine = (value: number): string => {
   const percent = Math.abs(100 * value);
-  if (percent < 5e-4) return 'less than 0.001 %';
+  if (percent < 1e-3) return 'less than 0.001 %';
   return `${percent >= 9.95 ? percent.toFixed(0) : Number(percent.toPrecision(2))} %`;
 };
 

@@ -11,7 +11,7 @@ export function thick(metres: number): string {
 /** A share in percent without its sign, one decimal below ten: "31 %", "4.2 %". */
 export function share(value: number): string {
   const percent = Math.abs(100 * value);
-  if (percent > 0 && percent < 0.05) return 'less than 0.1 %';
+  if (percent < 0.05) return percent === 0 ? '0 %' : 'less than 0.1 %';
   return `${percent.toFixed(percent < 9.95 ? 1 : 0)} %`;
 }
 

@@ -52,6 +52,7 @@ beforeAll(async () => {
   const many = Array.from({ length: 7 }, (_, i) => ({ name: `${i + 1} ${LONG}`.slice(0, 80), coat: spider!.coat }));
   pages.set('full', explainPage(await explainCoat(full, { options: many, freePath: 7 }), crucibles!.options));
   pages.set('bare', explainPage(await explainCoat(await coatOfDesign(CASES.bare))));
+  pages.set('thick', explainPage(await explainCoat(await coatOfDesign(CASES['thick patch'])), { facing: 'sideways' }));
 }, 60_000);
 afterAll(async () => browser.close());
 
@@ -88,7 +89,7 @@ async function overflowing(page: Page): Promise<string[]> {
   }, SUBPIXEL);
 }
 
-const names = ['as-wired', 'proposal', 'full', 'bare'];
+const names = ['as-wired', 'proposal', 'full', 'bare', 'thick'];
 
 describe.each(names)('the page "%s"', (name) => {
   test.each([1440, 390])('keeps inside a window %d pixels wide', async (width) => {

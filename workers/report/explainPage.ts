@@ -68,7 +68,7 @@ function keyFigures({ coat }: Explanation): string {
   return `<dl class="keys">${[
     entry('Average thickness', thick(mean.value), `ordered ${thick(target)}`),
     entry('Thinnest place', thick(minimum.value), under),
-    entry('Spread, thin to thick', `±${share(uniformity.value)}`, `limit ±${limit(tolerance)}`),
+    entry('Spread, thin to thick', mean.value > 0 ? `±${share(uniformity.value)}` : '–', `limit ±${limit(tolerance)}`),
     entry('Area within limit', share(fractionInside.value), `±${limit(tolerance)} of average`),
   ].join('')}</dl>`;
 }

@@ -10,7 +10,7 @@ const LEAST = 5e-4;
 const TOP = 6;
 /** Room for names on the left, and for figures at either end of a bar. */
 const NAMES = 142;
-const FIGURES = 50;
+const FIGURES = 60;
 
 /**
  * Bars of the factors, and the sum.

@@ -87,7 +87,7 @@ export function profilePicture({ coat }: Explanation): string {
       ),
       label(LEFT, 13, 'Thickness, nm', { kind: 'quiet' }),
       label(WIDTH - RIGHT, HEIGHT - 4, `radius, ${isSmall ? 'mm' : 'm'}`, { anchor: 'end', kind: 'quiet' }),
-      label(freeX, freeY, `average ±${limit(tolerance)}`, { kind: 'halo' }),
+      mean.value > 0 ? label(freeX, freeY, `average ±${limit(tolerance)}`, { kind: 'halo' }) : '',
       label(LEFT + 4, y(NM * target) - 3, 'ordered', { kind: 'quiet small' }),
       start > LEFT + 24
         ? label((LEFT + start) / 2, HEIGHT - BOTTOM - 6, 'hole', { anchor: 'middle', kind: 'quiet' })

@@ -21,6 +21,8 @@ const TOP = 20;
 const STEPS = 48;
 /** Least length of a filament's stroke, picture units. */
 const STROKE = 5;
+/** Lines on the paper that are too short to be written along. */
+const SHORT = 60;
 /** How far along its line a length is written, so that two lines to one place keep theirs apart. */
 const LABELLED = [0.62, 0.36] as const;
 /** Sets that are named in the picture. */
@@ -97,7 +99,9 @@ function sightLine(
   const gap = side > 0 ? 5 : -14;
   const x = ax + share * (bx - ax) + gap * Math.sin(turn);
   const y = ay + share * (by - ay) - gap * Math.cos(turn);
+  const isShort = Math.hypot(bx - ax, by - ay) < SHORT;
   const notes = { clear: '', hidden: ', hidden', idle: ', idle' };
+  const told = `${text}${notes[line.state]}`;
   return [
     path(
       polyline([
@@ -107,7 +111,9 @@ function sightLine(
       line.state === 'clear' ? 'sight' : 'sight broken',
     ),
     `<circle class="spot" cx="${n(bx)}" cy="${n(by)}" r="3.5"/>`,
-    label(x, y, `${text}${notes[line.state]}`, { anchor: 'middle', kind: 'halo strong', turn: (turn * 180) / Math.PI }),
+    isShort
+      ? label(Math.max(ax, bx) + 8, (ay + by) / 2 + 4, told, { kind: 'halo strong' })
+      : label(x, y, told, { anchor: 'middle', kind: 'halo strong', turn: (turn * 180) / Math.PI }),
   ];
 }
 
