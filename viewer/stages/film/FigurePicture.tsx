@@ -41,8 +41,8 @@ function figureSubject({ plant, face, thickness }: Coat, report: FilmReport, sho
 }
 
 const REMOVABLE: readonly (readonly [Removable, string])[] = [
-  ['tilt', 'tilt, by aligning'],
-  ['defocus', 'defocus, by focusing'],
+  ['tilt', 'tilt'],
+  ['defocus', 'defocus'],
 ];
 
 function toggled(remove: readonly Removable[], which: Removable): Removable[] {
@@ -72,7 +72,7 @@ export function FigurePicture({ coat, report }: FigurePictureProps) {
                 <option value="wavefront">wavefront, twice as much</option>
               </select>
             </span>
-            <span className="map-choice">taken off too:</span>
+            <span className="map-choice">without</span>
             {REMOVABLE.map(([which, label]) => (
               <label key={which} className="check">
                 <input

@@ -3,6 +3,9 @@
 /** The style sheet of a document; it must be out before the document is parsed, or the page's policy complains. */
 const STYLE = /<style>([\s\S]*?)<\/style>/;
 
+/** The ground reaches to the edges, as a body's does. */
+const FILL = '.sheet-body { display: flow-root; min-height: 100%; }';
+
 /** What stands for the document's root and body inside the shadow tree. */
 const asGuest = (css: string): string => css.replaceAll(':root', ':host').replace(/\bbody\b/g, '.sheet-body');
 
@@ -10,7 +13,7 @@ const asGuest = (css: string): string => css.replaceAll(':root', ':host').replac
 export function fillSheet(host: HTMLElement, html: string): void {
   const parsed = new DOMParser().parseFromString(html.replace(STYLE, ''), 'text/html');
   const sheet = new CSSStyleSheet();
-  sheet.replaceSync(asGuest(STYLE.exec(html)?.[1] ?? ''));
+  sheet.replaceSync(asGuest(STYLE.exec(html)?.[1] ?? '') + FILL);
   const body = document.createElement('div');
   body.className = 'sheet-body';
   body.append(...document.importNode(parsed.body, true).childNodes);
