@@ -160,8 +160,9 @@ export function firstFlightSurvival(gas: GasState, distance: number, model: Vapo
  *     reach = 0:   ∫ f(v)/λ(v) dv, the mean inverse free path: exact for r ≪ λ, and never too much beyond
  *     reach > 0:   −ln S(reach)/reach: exact at that distance, such as the mean throw
  *
- * Error: see survivalDefect; with air, argon or water at most 0.002 of the vapour for reach = 0, in helium
- * and hydrogen, whose molecules outrun the atoms, up to 0.03.
+ * Error, as a share of the vapour, at most (see survivalDefect): for reach = 0 in air, nitrogen, oxygen and argon
+ * 0.0025, in water 0.005, in helium 0.018 and in hydrogen 0.027, whose molecules outrun the atoms; for a reach of
+ * one free path less than half of that.
  *
  * @param reach [m] ≥ 0
  * @returns [1/m], 0 in a perfect vacuum

@@ -1,7 +1,8 @@
 /** Where a straight flight ends: the nearest of tank, glass and obstacles, found quickly for flights by the million. */
 import { firstHitOfBody, firstHitOfFace, type Glass } from '../geometry/glass.ts';
 import { sag } from '../geometry/mirrorShape.ts';
-import { casterBoundInto, casterCount, firstHitOfCaster, type Scene } from '../geometry/scene.ts';
+import { casterCount, firstHitOfCaster, type Scene } from '../geometry/scene.ts';
+import { STRIDE } from '../geometry/solids.ts';
 import { exitOfTank } from '../geometry/tank.ts';
 import { FACE, FIRST_OBSTACLE, GLASS_BODY, WALL } from '../transport/massRays.ts';
 
@@ -25,10 +26,15 @@ export function glassTopOf({ highZ, lowZ }: Glass): number {
 
 /** Prepares a scene for flights. */
 export function flightSceneOf(scene: Scene): FlightScene {
+  const { solids, meshes } = scene;
   const bounds = new Float64Array(4 * casterCount(scene));
   for (let c = 0; c < casterCount(scene); c++) {
-    const bound = casterBoundInto(bounds.subarray(4 * c, 4 * c + 4), scene, c);
-    bound[3]! *= bound[3]! * (1 + 1e-12);
+    const record = STRIDE * c;
+    // a solid's record ends with its bounding sphere (see solids.ts)
+    const bound =
+      c < solids.count ? solids.records.subarray(record + 17, record + 21) : meshes[c - solids.count]!.bound;
+    bounds.set(bound, 4 * c);
+    bounds[4 * c + 3] = bound[3]! ** 2 * (1 + 1e-12);
   }
   const { shape } = scene.glass;
   const isRoundConic = shape.aspheric.length === 0 && shape.cornerAngle === null;
