@@ -5,7 +5,6 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openSite, SCREENSHOTS, type Site } from '../support/page.ts';
-import { readVerdict } from '../support/verdict.ts';
 
 let site: Site;
 beforeAll(async () => {
@@ -15,11 +14,12 @@ afterAll(async () => site.close());
 
 const SUFFIX = '?stage=film';
 
-/** Waits until the sentence says something, and answers it. */
+/** Waits until the sentence says something, and answers it; numbers hang together with their units there. */
 async function sentence(page: Page, words: RegExp): Promise<string> {
-  const verdict = page.getByRole('status', { name: 'Verdict' }).filter({ hasText: words });
+  const unbroken = new RegExp(words.source.replaceAll(' ', '\\s'));
+  const verdict = page.getByRole('status', { name: 'Verdict' }).filter({ hasText: unbroken });
   await verdict.waitFor();
-  return verdict.innerText();
+  return (await verdict.innerText()).replaceAll('\u00a0', ' ');
 }
 
 test('a lead changes wavelength and overcoat and reads what the mirror reflects', async () => {
@@ -83,7 +83,7 @@ test('a manager gets one page that explains the coat, to keep', async () => {
 describe.each(['light', 'dark'] as const)('in the %s theme', (theme) => {
   test('no picture of the film shuts anybody out', async () => {
     const { page } = await site.open({ suffix: SUFFIX, theme, width: 1280, height: 720 });
-    await readVerdict(page);
+    await sentence(page, /550 nm/);
     for (const name of ['Reflectance', 'Figure', 'Quality']) {
       await page.getByRole('tab', { name, exact: true }).click();
       await page.getByRole('img', { name: /^Map of/ }).waitFor();
