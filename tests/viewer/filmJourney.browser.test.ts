@@ -26,8 +26,8 @@ test('a lead changes wavelength and overcoat and reads what the mirror reflects'
   const { page, complaints, foreignRequests } = await site.open({ suffix: SUFFIX });
   await sentence(page, /reflects 91\.4 % \(550 nm\)/);
   const form = page.getByRole('region', { name: 'Film', exact: true });
-  await form.getByLabel('Wavelength').fill('800 nm');
-  await form.getByLabel('Wavelength').press('Enter');
+  await form.getByLabel('Wavelength', { exact: true }).fill('800 nm');
+  await form.getByLabel('Wavelength', { exact: true }).press('Enter');
   // bulk aluminium under 3 nm of oxide at 800 nm: 86.7 % (Rakić 1995, physics of the film's own tests)
   await sentence(page, /reflects 86\.7 % \(800 nm\)/);
   await form.getByRole('checkbox', { name: 'Overcoat' }).check();

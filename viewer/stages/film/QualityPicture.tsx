@@ -118,7 +118,7 @@ export function QualityPicture({ coat, report }: QualityPictureProps) {
           <p className="chart-missing">Working out the angles of arrival …</p>
         )}
       </section>
-      <div className="film-scroll">
+      <div className="film-scroll" role="region" aria-label="Numbers of the quality" tabIndex={0}>
         <NumbersTable
           caption="Quality of the film"
           labelHeading="over the clear aperture"

@@ -27,7 +27,7 @@ export function ZernikeBars({ figure }: { readonly figure: Figure }) {
     ((noll === 2 || noll === 3) && figure.removed.includes('tilt')) ||
     (noll === 4 && figure.removed.includes('defocus'));
   return (
-    <section className="panel film-zernike" aria-labelledby={id}>
+    <section className="panel film-zernike" aria-labelledby={id} tabIndex={0}>
       <h2 id={id}>
         Aberrations of the surface{' '}
         <small>Zernike polynomials in Noll’s order over the clear aperture; rms of each</small>
