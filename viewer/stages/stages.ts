@@ -51,6 +51,12 @@ export const stages: readonly Stage[] = [
     load: async () => (await import('./layout/LayoutStage.tsx')).LayoutStage,
   },
   {
+    key: 'vacuum',
+    title: 'Vacuum',
+    question: 'Is the vacuum good enough, and when will it be?',
+    load: async () => (await import('./vacuum/VacuumStage.tsx')).VacuumStage,
+  },
+  {
     key: 'film',
     title: 'Film',
     question: 'What will the mirror reflect, and what does the coat do to the figure?',

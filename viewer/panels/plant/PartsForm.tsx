@@ -19,11 +19,13 @@ interface PartsFormProps {
   readonly title: ReactNode;
   /** id of the heading, of which a page has one */
   readonly titleId: string;
+  /** instead of all fields of the parts: those chosen by the caller, made of useForm().Control */
+  readonly fields?: ReactNode;
   /** stands under the fields */
   readonly children?: ReactNode;
 }
 
-export function PartsForm({ parts, title, titleId, children }: PartsFormProps) {
+export function PartsForm({ parts, title, titleId, fields, children }: PartsFormProps) {
   const present = useDesign((state) => state.current);
   const [help, setHelp] = useState<string | null>(null);
   const edited: readonly (Part | null)[] = parts.length > 0 ? parts : [null];
@@ -43,7 +45,7 @@ export function PartsForm({ parts, title, titleId, children }: PartsFormProps) {
       <FormContext.Provider value={form}>
         {/* a form for other parts begins afresh: no draft of one part may land in another */}
         <div className="plant-fields" key={edited.map((part) => (part ? partKey(part) : '')).join(' ')}>
-          <PartFields parts={parts} />
+          {fields ?? <PartFields parts={parts} />}
         </div>
       </FormContext.Provider>
       {children}
