@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { mirrorFilm } from '../../engine/film/mirrorFilm.ts';
 import { presets } from '../../presets/index.ts';
 import { chosenFilm, chosenLight } from '../../viewer/stages/film/chosenFilm.ts';
+import { FORMS } from '../../viewer/panels/plant/fields/readSchema.ts';
+import { startOf } from '../../viewer/panels/plant/fields/starts.ts';
 import { plantOf } from '../support/plants.ts';
 
 const { film } = plantOf(presets[0]!.file);
@@ -64,4 +66,14 @@ describe('indices of the user’s own', () => {
     const chosen = chosenFilm(film, { overcoat: 'wavelength,n\nnm,\n300,1.4\n900,1.4' });
     expect(chosen.ok && chosen.value.overcoat).toBeNull();
   });
+});
+
+test('every section of the film can be switched on', () => {
+  if (FORMS.film.kind !== 'group') throw new Error('the film is a section');
+  const sections = FORMS.film.fields.filter(({ kind }) => kind === 'group');
+  expect(sections.map(({ key }) => key)).toEqual(['overcoat', 'lastYear']);
+  for (const section of sections) {
+    const file = { ...presets[0]!.file, film: { ...presets[0]!.file.film, [section.key]: startOf(section) } };
+    expect(plantOf(file).film[section.key as 'overcoat']).toBeDefined();
+  }
 });

@@ -7,6 +7,9 @@ const STARTS: Readonly<Record<string, unknown>> = {
   'type.emission.direction': [0, 0, -1],
   'set.exceptions': { filament: 1, outOfUse: true },
   'mirror.facing.sideways': '0 deg',
+  'film.lastYear': { reflectance: '88 %' },
+  // a quarter of a wave of green light
+  'film.overcoat': { material: 'MgF2', thickness: '100 nm' },
   'obstacle.normal': [0, 0, 1],
   'witness.normal': [0, 0, 1],
 };
