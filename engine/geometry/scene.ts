@@ -1,6 +1,7 @@
 /** Everything in the tank that a straight line can meet: glass, tank, solids and meshes. */
+import { CLEAR, isClearOfBall, MIXED, type Beam, type Standing } from './beam.ts';
 import { firstHitOfBody, firstHitOfFace, type Glass } from './glass.ts';
-import { firstHitOfSolid, STRIDE, type Solids } from './solids.ts';
+import { firstHitOfSolid, hideBehindSolid, standingOfSolid, type Solids } from './solids.ts';
 import type { Tank } from './tank.ts';
 
 /** A triangle mesh behind a bounding-volume hierarchy. */
@@ -9,6 +10,8 @@ export interface MeshSolid {
   readonly bound: readonly [number, number, number, number];
   /** first hit of a ray with tMin < t < tMax as a multiple of its direction, or Infinity */
   firstHit(ox: number, oy: number, oz: number, dx: number, dy: number, dz: number, tMin: number, tMax: number): number;
+  /** whether a beam keeps clear of every triangle; errs on the side of no */
+  isClearOf(beam: Beam): boolean;
 }
 
 export interface Scene {
@@ -27,12 +30,11 @@ export function casterCount({ solids, meshes }: Scene): number {
   return solids.count + meshes.length;
 }
 
-/** Bounding sphere of caster i into `out`: x, y, z, radius. Overwrites. */
-export function casterBoundInto(out: Float64Array, scene: Scene, i: number): Float64Array {
-  const { solids, meshes } = scene;
-  if (i < solids.count) out.set(solids.records.subarray(STRIDE * i + 17, STRIDE * i + 21));
-  else out.set(meshes[i - solids.count]?.bound ?? [0, 0, 0, 0]);
-  return out;
+/** How caster i stands in a beam. */
+export function standingOfCaster({ solids, meshes }: Scene, i: number, beam: Beam): Standing {
+  if (i < solids.count) return standingOfSolid(solids, i, beam);
+  const mesh = meshes[i - solids.count]!;
+  return isClearOfBall(beam, ...mesh.bound) || mesh.isClearOf(beam) ? CLEAR : MIXED;
 }
 
 /** First hit of a ray on caster i before tMax, as a multiple of its direction, or Infinity. */
@@ -51,6 +53,42 @@ export function firstHitOfCaster(
   const { solids, meshes } = scene;
   if (i < solids.count) return firstHitOfSolid(solids, i, ox, oy, oz, dx, dy, dz, tMin);
   return meshes[i - solids.count]?.firstHit(ox, oy, oz, dx, dy, dz, tMin, tMax) ?? Infinity;
+}
+
+/**
+ * Marks which of the points members[from … to) caster i hides from a source at (sx, sy, sz).
+ *
+ * @param hidden set to 1 at the point's index less `begin`, never cleared; points already marked are passed over
+ * @returns how many were marked
+ */
+export function hideBehindCaster(
+  hidden: Uint8Array,
+  { solids, meshes }: Scene,
+  i: number,
+  sx: number,
+  sy: number,
+  sz: number,
+  position: Float64Array,
+  begin: number,
+  members: Int32Array,
+  from: number,
+  to: number,
+): number {
+  if (i < solids.count) {
+    return hideBehindSolid(hidden, solids, i, sx, sy, sz, position, begin, members, from, to, END_GAP);
+  }
+  const mesh = meshes[i - solids.count]!;
+  let count = 0;
+  for (let k = from; k < to; k++) {
+    const at = members[k]! - begin;
+    if (hidden[at] === 1) continue;
+    const p = 3 * members[k]!;
+    const [dx, dy, dz] = [position[p]! - sx, position[p + 1]! - sy, position[p + 2]! - sz];
+    if (mesh.firstHit(sx, sy, sz, dx, dy, dz, END_GAP, 1 - END_GAP) >= 1 - END_GAP) continue;
+    hidden[at] = 1;
+    count++;
+  }
+  return count;
 }
 
 /** Whether the glass stands between a source and a point: the segment from o to o + d, ends left out. */

@@ -15,6 +15,17 @@
  */
 import { mat3, quat, vec3 } from 'gl-matrix';
 import type { ObstacleDesign } from '../design/designSchema.ts';
+import {
+  CLEAR,
+  CLEARANCE,
+  isClearOfBall,
+  standingOfAnnulus,
+  standingOfBall,
+  standingOfBox,
+  standingOfFrustum,
+  type Beam,
+  type Standing,
+} from './beam.ts';
 
 export const STRIDE = 21;
 const BOX = 0;
@@ -191,6 +202,21 @@ export function firstHitOfSolid(
   const ux = g[o + 1]! * dx + g[o + 2]! * dy + g[o + 3]! * dz;
   const uy = g[o + 4]! * dx + g[o + 5]! * dy + g[o + 6]! * dz;
   const uz = g[o + 7]! * dx + g[o + 8]! * dy + g[o + 9]! * dz;
+  return firstHitInFrame(g, o, lx, ly, lz, ux, uy, uz, tMin);
+}
+
+/** The same for a ray in the solid's own frame; the record starts at slot o. */
+function firstHitInFrame(
+  g: Float64Array,
+  o: number,
+  lx: number,
+  ly: number,
+  lz: number,
+  ux: number,
+  uy: number,
+  uz: number,
+  tMin: number,
+): number {
   switch (g[o]) {
     case BOX:
       return hitBox(g[o + 13]!, g[o + 14]!, g[o + 15]!, lx, ly, lz, ux, uy, uz, tMin);
@@ -201,6 +227,84 @@ export function firstHitOfSolid(
     default:
       return hitSphere(g[o + 13]!, lx, ly, lz, ux, uy, uz, tMin);
   }
+}
+
+/** How solid i stands in a beam. */
+export function standingOfSolid(solids: Solids, i: number, beam: Beam): Standing {
+  const g = solids.records;
+  const o = STRIDE * i;
+  if (isClearOfBall(beam, g[o + 17]!, g[o + 18]!, g[o + 19]!, g[o + 20]!)) return CLEAR;
+  const px = beam[0]! - g[o + 10]!;
+  const py = beam[1]! - g[o + 11]!;
+  const pz = beam[2]! - g[o + 12]!;
+  const dx = beam[4]! - beam[0]!;
+  const dy = beam[5]! - beam[1]!;
+  const dz = beam[6]! - beam[2]!;
+  const lx = g[o + 1]! * px + g[o + 2]! * py + g[o + 3]! * pz;
+  const ly = g[o + 4]! * px + g[o + 5]! * py + g[o + 6]! * pz;
+  const lz = g[o + 7]! * px + g[o + 8]! * py + g[o + 9]! * pz;
+  const ux = g[o + 1]! * dx + g[o + 2]! * dy + g[o + 3]! * dz;
+  const uy = g[o + 4]! * dx + g[o + 5]! * dy + g[o + 6]! * dz;
+  const uz = g[o + 7]! * dx + g[o + 8]! * dy + g[o + 9]! * dz;
+  const r = beam[3]! + CLEARANCE;
+  const dr = beam[7]! - beam[3]!;
+  switch (g[o]) {
+    case BOX:
+      return standingOfBox(g[o + 13]!, g[o + 14]!, g[o + 15]!, lx, ly, lz, ux, uy, uz, r, dr);
+    case FRUSTUM:
+      return standingOfFrustum(g[o + 13]!, g[o + 14]!, g[o + 15]!, g[o + 16] === 1, lx, ly, lz, ux, uy, uz, r, dr);
+    case ANNULUS:
+      return standingOfAnnulus(g[o + 13]!, g[o + 14]!, lx, ly, lz, ux, uy, uz, r, dr);
+    default:
+      return standingOfBall(g[o + 13]!, lx, ly, lz, ux, uy, uz, r, dr);
+  }
+}
+
+/**
+ * Marks which of the points members[from … to) solid i hides from a source at (sx, sy, sz).
+ *
+ * @param hidden set to 1 at the point's index less `begin`, never cleared; points already marked are passed over
+ * @param gap share of a line of sight, at its ends, that is not tested
+ * @returns how many were marked
+ */
+export function hideBehindSolid(
+  hidden: Uint8Array,
+  solids: Solids,
+  i: number,
+  sx: number,
+  sy: number,
+  sz: number,
+  position: Float64Array,
+  begin: number,
+  members: Int32Array,
+  from: number,
+  to: number,
+  gap: number,
+): number {
+  const g = solids.records;
+  const o = STRIDE * i;
+  const px = sx - g[o + 10]!;
+  const py = sy - g[o + 11]!;
+  const pz = sz - g[o + 12]!;
+  const lx = g[o + 1]! * px + g[o + 2]! * py + g[o + 3]! * pz;
+  const ly = g[o + 4]! * px + g[o + 5]! * py + g[o + 6]! * pz;
+  const lz = g[o + 7]! * px + g[o + 8]! * py + g[o + 9]! * pz;
+  let count = 0;
+  for (let k = from; k < to; k++) {
+    const at = members[k]! - begin;
+    if (hidden[at] === 1) continue;
+    const p = 3 * members[k]!;
+    const dx = position[p]! - sx;
+    const dy = position[p + 1]! - sy;
+    const dz = position[p + 2]! - sz;
+    const ux = g[o + 1]! * dx + g[o + 2]! * dy + g[o + 3]! * dz;
+    const uy = g[o + 4]! * dx + g[o + 5]! * dy + g[o + 6]! * dz;
+    const uz = g[o + 7]! * dx + g[o + 8]! * dy + g[o + 9]! * dz;
+    if (firstHitInFrame(g, o, lx, ly, lz, ux, uy, uz, gap) >= 1 - gap) continue;
+    hidden[at] = 1;
+    count++;
+  }
+  return count;
 }
 
 function hitBox(

@@ -2,7 +2,9 @@
 import type { FilamentSource } from '../emission/filamentSource.ts';
 import type { OrientedPoints } from '../geometry/orientedPoints.ts';
 import { createPlainKernel, RUN, type DepositKernel } from './depositKernel.ts';
-import { canBeHidden, hideInto, pointsBound, type Visibility } from './visibility.ts';
+import { createDoubts, findHiders, gatherDoubtsInto, hideInto, type Doubts, type Hiders } from './hiders.ts';
+import { patchesOf } from './patches.ts';
+import { canBeHidden, type Visibility } from './visibility.ts';
 
 export interface Column {
   /** [points] 1/m²: kg/m² per kg evaporated */
@@ -39,33 +41,30 @@ export function computeColumns(
   visibility: Visibility,
   kernel: DepositKernel,
 ): Column[] {
-  const columns = sources.map((source): Column => {
-    const signature = canBeHidden(visibility, source) ? new Uint32Array(points.count) : null;
-    return { deposit: new Float64Array(points.count), signature };
-  });
-  const scratch = createScratch(points);
+  const hiders = sources.map((source) => hidersOf(visibility, source, points));
+  const columns = hiders.map((found): Column => ({
+    deposit: new Float64Array(points.count),
+    signature: found && new Uint32Array(points.count),
+  }));
+  const scratch = createScratch(points, visibility);
   for (let begin = 0; begin < points.count; begin += RUN) {
     const end = Math.min(points.count, begin + RUN);
     kernel.load(points, begin, end);
-    const target = pointsBound(points, begin, end);
     sources.forEach((source, f) => {
       const { deposit, signature } = columns[f]!;
       const run = deposit.subarray(begin, end);
-      if (signature)
-        addVisibleRun(run, signature.subarray(begin, end), {
-          source,
-          points,
-          begin,
-          end,
-          target,
-          visibility,
-          kernel,
-          scratch,
-        });
-      else addClearRun(run, source, kernel);
+      const found = hiders[f];
+      if (found && signature && gatherDoubtsInto(scratch.doubts, found, begin) > 0) {
+        addVisibleRun(run, signature.subarray(begin, end), { hiders: found, begin, kernel, scratch });
+      } else addClearRun(run, source, kernel);
     });
   }
   return columns;
+}
+
+/** What may hide some of the points from a filament; null if nothing does. */
+function hidersOf(visibility: Visibility, source: FilamentSource, points: OrientedPoints): Hiders | null {
+  return canBeHidden(visibility, source) ? findHiders(visibility, source, points, patchesOf(points)) : null;
 }
 
 /** The column of one filament in plain TypeScript: for single points, and the reference. */
@@ -83,43 +82,63 @@ function addClearRun(run: Float64Array, source: FilamentSource, kernel: DepositK
 interface Scratch {
   readonly values: Float64Array;
   readonly hidden: Uint8Array;
+  readonly doubts: Doubts;
 }
 
-function createScratch(points: OrientedPoints): Scratch {
+function createScratch(points: OrientedPoints, visibility: Visibility): Scratch {
   const length = Math.min(RUN, points.count);
-  return { values: new Float64Array(length), hidden: new Uint8Array(length) };
+  return { values: new Float64Array(length), hidden: new Uint8Array(length), doubts: createDoubts(visibility) };
 }
 
-/** A filament over one run of points. */
+/** A filament over one run of points, the doubts about which are in the scratch. */
 interface RunJob {
-  readonly source: FilamentSource;
-  readonly points: OrientedPoints;
+  readonly hiders: Hiders;
   readonly begin: number;
-  readonly end: number;
-  /** bounding sphere of the run */
-  readonly target: Float64Array;
-  readonly visibility: Visibility;
   readonly kernel: DepositKernel;
   readonly scratch: Scratch;
 }
 
-/** Fills the scratch with the deposits of sub-source j that are not hidden. */
-function seeFrom(j: number, { source, points, begin, end, target, visibility, kernel, scratch }: RunJob): void {
+/**
+ * Sums a filament's sub-sources one after the other, hidden ones as zero.
+ *
+ * They are summed in the kernel up to the first that is hidden from some point, from there on here: the order of the
+ * sum, and so every bit of it, is the same either way.
+ */
+function addVisibleRun(run: Float64Array, signature: Uint32Array, { hiders, begin, kernel, scratch }: RunJob): void {
+  const { source } = hiders;
+  const { values, hidden, doubts } = scratch;
   kernel.clear();
-  kernel.add(source, j);
-  kernel.readInto(scratch.values);
-  hideInto(scratch.values, scratch.hidden, visibility, points, begin, end, source, j, target);
+  let isSummedHere = false;
+  for (let j = 0; j < source.count; j++) {
+    const hiddenCount = hideInto(hidden, doubts, hiders, begin, j);
+    if (!isSummedHere) {
+      if (hiddenCount === 0) {
+        kernel.add(source, j);
+        continue;
+      }
+      kernel.readInto(run);
+      isSummedHere = true;
+    }
+    readAlone(values, source, j, kernel);
+    if (hiddenCount > 0) blankInto(values, signature, hidden, hiddenMark(source, j));
+    for (let i = 0; i < run.length; i++) run[i]! += values[i]!;
+  }
+  if (!isSummedHere) kernel.readInto(run);
 }
 
-function addVisibleRun(run: Float64Array, signature: Uint32Array, job: RunJob): void {
-  const { values, hidden } = job.scratch;
-  for (let j = 0; j < job.source.count; j++) {
-    seeFrom(j, job);
-    const mark = hiddenMark(job.source, j);
-    for (let i = 0; i < run.length; i++) {
-      run[i]! += values[i]!;
-      if (hidden[i] === 1) signature[i]! ^= mark;
-    }
+/** Writes the deposits of sub-source j alone. */
+function readAlone(out: Float64Array, source: FilamentSource, j: number, kernel: DepositKernel): void {
+  kernel.clear();
+  kernel.add(source, j);
+  kernel.readInto(out);
+}
+
+/** Blanks the values of hidden points, and notes in their signatures that something was lost. */
+function blankInto(values: Float64Array, signature: Uint32Array, hidden: Uint8Array, mark: number): void {
+  for (let i = 0; i < signature.length; i++) {
+    if (hidden[i] === 0 || values[i] === 0) continue;
+    values[i] = 0;
+    signature[i]! ^= mark;
   }
 }
 
@@ -142,30 +161,36 @@ export function computeArrival(
   kernel: DepositKernel = createPlainKernel(),
 ): ArrivalMoments {
   const moments = { angle: new Float64Array(points.count), grazing: new Float64Array(points.count) };
-  const scratch = createScratch(points);
+  const { values, hidden, doubts } = createScratch(points, visibility);
+  const hiders = hidersOf(visibility, source, points);
   for (let begin = 0; begin < points.count; begin += RUN) {
     const end = Math.min(points.count, begin + RUN);
     kernel.load(points, begin, end);
-    const target = pointsBound(points, begin, end);
-    const job: RunJob = { source, points, begin, end, target, visibility, kernel, scratch };
+    const found = hiders && gatherDoubtsInto(doubts, hiders, begin) > 0 ? hiders : null;
     for (let j = 0; j < source.count; j++) {
-      seeFrom(j, job);
-      addMoments(moments, job, j);
+      readAlone(values, source, j, kernel);
+      if (found && hideInto(hidden, doubts, found, begin, j) > 0) {
+        for (let i = 0; i < end - begin; i++) if (hidden[i] === 1) values[i] = 0;
+      }
+      addMomentsInto(moments, values, points, begin, end, source, j);
     }
   }
   return moments;
 }
 
-/** Adds angle and grazing share of the deposits in the scratch. */
-function addMoments(
+/** Adds angle and grazing share of the deposits of sub-source j on a run. */
+function addMomentsInto(
   { angle, grazing }: ArrivalMoments,
-  { source, points, begin, end, scratch }: RunJob,
+  values: Float64Array,
+  { position: p, normal: n }: OrientedPoints,
+  begin: number,
+  end: number,
+  source: FilamentSource,
   j: number,
 ): void {
-  const { position: p, normal: n } = points;
   const s = source.position;
   for (let i = begin, o = 3 * begin; i < end; i++, o += 3) {
-    const value = scratch.values[i - begin]!;
+    const value = values[i - begin]!;
     if (value === 0) continue;
     const dx = p[o]! - s[3 * j]!;
     const dy = p[o + 1]! - s[3 * j + 1]!;
