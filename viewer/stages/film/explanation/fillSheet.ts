@@ -4,7 +4,7 @@
 const STYLE = /<style>([\s\S]*?)<\/style>/;
 
 /** The ground reaches to the edges, as a body's does. */
-const FILL = '.sheet-body { display: flow-root; min-height: 100%; }';
+const FILL = '@media screen { .sheet-body { display: flow-root; min-height: 100%; } }';
 
 /** What stands for the document's root and body inside the shadow tree. */
 const asGuest = (css: string): string => css.replaceAll(':root', ':host').replace(/\bbody\b/g, '.sheet-body');
