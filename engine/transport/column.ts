@@ -16,14 +16,16 @@ export interface Column {
   readonly signature: Uint32Array | null;
 }
 
-/** A number that stands for "sub-source j of this filament is hidden". */
-function hiddenMark(source: FilamentSource, j: number): number {
-  let mark = 0x811c9dc5 ^ Math.imul(j + 1, 0x9e3779b1);
-  const words = new Uint32Array(
-    Float64Array.of(source.position[3 * j]!, source.position[3 * j + 1]!, source.position[3 * j + 2]!).buffer,
-  );
-  for (const word of words) mark = Math.imul(mark ^ word ^ (mark >>> 15), 0x85ebca6b);
-  return mark >>> 0;
+/** [sub-sources] numbers that stand for "this sub-source of this filament is hidden". */
+function hiddenMarks({ count, position }: FilamentSource): Uint32Array {
+  const words = new Uint32Array(Float64Array.from(position).buffer); // two a coordinate
+  const marks = new Uint32Array(count);
+  for (let j = 0; j < count; j++) {
+    let mark = 0x811c9dc5 ^ Math.imul(j + 1, 0x9e3779b1);
+    for (let k = 6 * j; k < 6 * j + 6; k++) mark = Math.imul(mark ^ words[k]! ^ (mark >>> 15), 0x85ebca6b);
+    marks[j] = mark;
+  }
+  return marks;
 }
 
 /**
@@ -33,6 +35,7 @@ function hiddenMark(source: FilamentSource, j: number): number {
  *
  * Several at once share the points' way to the kernel; each column comes out the same as alone.
  *
+ * @param take gives the arrays of the deposits, [points] each, with anything in them
  * @see Holland & Steckelmacher, Vacuum 2 (1952) 346, for the point-source form
  */
 export function computeColumns(
@@ -40,12 +43,14 @@ export function computeColumns(
   points: OrientedPoints,
   visibility: Visibility,
   kernel: DepositKernel,
+  take = (length: number): Float64Array => new Float64Array(length),
 ): Column[] {
   const hiders = sources.map((source) => hidersOf(visibility, source, points));
   const columns = hiders.map((found): Column => ({
-    deposit: new Float64Array(points.count),
+    deposit: take(points.count),
     signature: found && new Uint32Array(points.count),
   }));
+  const marks = sources.map((source, f) => (hiders[f] ? hiddenMarks(source) : NO_MARKS));
   const scratch = createScratch(points, visibility);
   for (let begin = 0; begin < points.count; begin += RUN) {
     const end = Math.min(points.count, begin + RUN);
@@ -55,7 +60,13 @@ export function computeColumns(
       const run = deposit.subarray(begin, end);
       const found = hiders[f];
       if (found && signature && gatherDoubtsInto(scratch.doubts, found, begin) > 0) {
-        addVisibleRun(run, signature.subarray(begin, end), { hiders: found, begin, kernel, scratch });
+        addVisibleRun(run, signature.subarray(begin, end), {
+          hiders: found,
+          marks: marks[f]!,
+          begin,
+          kernel,
+          scratch,
+        });
       } else addClearRun(run, source, kernel);
     });
   }
@@ -90,9 +101,12 @@ function createScratch(points: OrientedPoints, visibility: Visibility): Scratch 
   return { values: new Float64Array(length), hidden: new Uint8Array(length), doubts: createDoubts(visibility) };
 }
 
+const NO_MARKS = new Uint32Array(0);
+
 /** A filament over one run of points, the doubts about which are in the scratch. */
 interface RunJob {
   readonly hiders: Hiders;
+  readonly marks: Uint32Array;
   readonly begin: number;
   readonly kernel: DepositKernel;
   readonly scratch: Scratch;
@@ -104,7 +118,11 @@ interface RunJob {
  * They are summed in the kernel up to the first that is hidden from some point, from there on here: the order of the
  * sum, and so every bit of it, is the same either way.
  */
-function addVisibleRun(run: Float64Array, signature: Uint32Array, { hiders, begin, kernel, scratch }: RunJob): void {
+function addVisibleRun(
+  run: Float64Array,
+  signature: Uint32Array,
+  { hiders, marks, begin, kernel, scratch }: RunJob,
+): void {
   const { source } = hiders;
   const { values, hidden, doubts } = scratch;
   kernel.clear();
@@ -120,8 +138,8 @@ function addVisibleRun(run: Float64Array, signature: Uint32Array, { hiders, begi
       isSummedHere = true;
     }
     readAlone(values, source, j, kernel);
-    if (hiddenCount > 0) blankInto(values, signature, hidden, hiddenMark(source, j));
-    for (let i = 0; i < run.length; i++) run[i]! += values[i]!;
+    if (hiddenCount === 0) for (let i = 0; i < run.length; i++) run[i]! += values[i]!;
+    else addSeenInto(run, signature, values, hidden, marks[j]!);
   }
   if (!isSummedHere) kernel.readInto(run);
 }
@@ -133,12 +151,18 @@ function readAlone(out: Float64Array, source: FilamentSource, j: number, kernel:
   kernel.readInto(out);
 }
 
-/** Blanks the values of hidden points, and notes in their signatures that something was lost. */
-function blankInto(values: Float64Array, signature: Uint32Array, hidden: Uint8Array, mark: number): void {
-  for (let i = 0; i < signature.length; i++) {
-    if (hidden[i] === 0 || values[i] === 0) continue;
-    values[i] = 0;
-    signature[i]! ^= mark;
+/** Adds the values of points that are not hidden; marks in the signature the others that lost something. */
+function addSeenInto(
+  run: Float64Array,
+  signature: Uint32Array,
+  values: Float64Array,
+  hidden: Uint8Array,
+  mark: number,
+): void {
+  for (let i = 0; i < run.length; i++) {
+    const value = values[i]!;
+    if (hidden[i] === 0) run[i]! += value;
+    else if (value !== 0) signature[i]! ^= mark;
   }
 }
 

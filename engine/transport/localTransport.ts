@@ -6,6 +6,7 @@ import { casterCount, type MeshSolid, type Scene } from '../geometry/scene.ts';
 import { computeArrival, computeColumns, type ArrivalMoments, type Column } from './column.ts';
 import { createPlainKernel, type DepositKernel } from './depositKernel.ts';
 import { traceBudget } from './massRays.ts';
+import { createRecycler } from './recycler.ts';
 import { staged } from './staged.ts';
 import type {
   Control,
@@ -21,6 +22,9 @@ import { createVisibility, type Visibility } from './visibility.ts';
 
 /** Bytes of columns that one thread keeps unless told otherwise. */
 const DEFAULT_STORE_BYTES = 96 * 2 ** 20;
+
+/** Share of the store's bytes that may wait to be written over. */
+const SPARE_SHARE = 1 / 4;
 
 /** Columns that are summed, and computed, together. */
 const BATCH = 4;
@@ -68,10 +72,15 @@ export function createLocalTransport(
   storeBytes = DEFAULT_STORE_BYTES,
   kernel: DepositKernel = createPlainKernel(),
 ): Transport {
+  const recycler = createRecycler(SPARE_SHARE * storeBytes);
   const kept = new LRUCache<string, Kept>({
     maxSize: storeBytes,
     maxEntrySize: storeBytes,
     sizeCalculation: keptBytes,
+    dispose: ({ column, partial }) => {
+      if (column) recycler.giveBack(column.deposit);
+      if (partial) recycler.giveBack(partial);
+    },
   });
   let current:
     | { readonly key: string; readonly scene: Scene; readonly onFace: Visibility; readonly anywhere: Visibility }
@@ -96,7 +105,7 @@ export function createLocalTransport(
     return made;
   };
 
-  /** Columns of a group: the kept ones, and the missing ones computed together. */
+  /** Columns of a group: the kept ones, and the missing ones computed together. The caller lets go of them. */
   const columnsOf = (
     group: readonly KeyedSource[],
     points: KeyedPoints,
@@ -106,19 +115,23 @@ export function createLocalTransport(
     const places = group.map(({ key }) => `${key}/${points.key}/${scene.key}`);
     const found = places.map((place) => kept.get(place)?.column);
     const missing = group.filter((_, k) => !found[k]);
-    if (missing.length === 0) return found as Column[];
-    const made = computeColumns(
-      missing.map(({ source }) => source),
-      points.points,
-      visibility,
-      kernel,
-    );
-    return found.map((column, k) => {
-      if (column) return column;
-      const fresh = made.shift()!;
-      kept.set(places[k]!, { column: fresh });
-      return fresh;
+    const made =
+      missing.length === 0
+        ? []
+        : computeColumns(
+            missing.map(({ source }) => source),
+            points.points,
+            visibility,
+            kernel,
+            recycler.take,
+          );
+    // held before they are kept: keeping one may push out another
+    const columns = found.map((column) => column ?? made.shift()!);
+    for (const { deposit } of columns) recycler.hold(deposit);
+    columns.forEach((column, k) => {
+      if (!found[k]) kept.set(places[k]!, { column });
     });
+    return columns;
   };
 
   const depositAtBlock = async (
@@ -133,43 +146,51 @@ export function createLocalTransport(
       ? { angle: new Float64Array(points.count), grazing: new Float64Array(points.count) }
       : null;
     const batch: Batch = { columns: [], iSources: [] };
+    const letGo = (): void => {
+      batch.columns.forEach(recycler.letGo);
+      batch.columns.length = 0;
+      batch.iSources.length = 0;
+    };
     // sums of a few columns are kept: a changed charge makes one anew and adds up the others
     const flush = (): void => {
       if (batch.columns.length === 0) return;
       request.mixes.forEach((mix, m) => {
         const factors = batch.iSources.map((f) => mix[f]!);
-        const make = (): Float64Array => weightedSum(batch.columns, factors);
+        const make = (): Float64Array => weightedSum(recycler.take(points.count), batch.columns, factors);
         const place = `${batch.iSources.map((f) => request.sources[f]!.key).join()}/${key}/${request.scene.key}/${factors.join()}`;
         addInto(sums[m]!, keep(place, 'partial', make));
       });
-      batch.columns.length = 0;
-      batch.iSources.length = 0;
+      letGo();
     };
     let signature: Uint32Array | null = null;
     // filaments that shadows make slow are computed one by one, so that the work can be stopped in between
     const groupSize = casterCount(visibility.scene) > 0 ? 1 : BATCH;
-    for (let first = 0; first < request.sources.length; first += groupSize) {
-      const group = request.sources.slice(first, first + groupSize);
-      columnsOf(group, block, request.scene, visibility).forEach((column, k) => {
-        batch.columns.push(column.deposit);
-        batch.iSources.push(first + k);
-        if (batch.columns.length === BATCH) flush();
-        if (request.withSignature && column.signature) {
-          signature ??= new Uint32Array(points.count);
-          for (let i = 0; i < signature.length; i++) signature[i]! ^= column.signature[i]!;
-        }
-      });
-      if (arrival) {
-        group.forEach(({ key: sourceKey, source }, k) => {
-          const place = `${sourceKey}/${key}/${request.scene.key}/arrival`;
-          const moments = keep(place, 'arrival', () => computeArrival(source, points, visibility, kernel));
-          addScaledInto(arrival.angle, moments.angle, request.mixes[0]?.[first + k] ?? 0);
-          addScaledInto(arrival.grazing, moments.grazing, request.mixes[0]?.[first + k] ?? 0);
+    try {
+      for (let first = 0; first < request.sources.length; first += groupSize) {
+        const group = request.sources.slice(first, first + groupSize);
+        columnsOf(group, block, request.scene, visibility).forEach((column, k) => {
+          batch.columns.push(column.deposit);
+          batch.iSources.push(first + k);
+          if (batch.columns.length === BATCH) flush();
+          if (request.withSignature && column.signature) {
+            signature ??= new Uint32Array(points.count);
+            for (let i = 0; i < signature.length; i++) signature[i]! ^= column.signature[i]!;
+          }
         });
+        if (arrival) {
+          group.forEach(({ key: sourceKey, source }, k) => {
+            const place = `${sourceKey}/${key}/${request.scene.key}/arrival`;
+            const moments = keep(place, 'arrival', () => computeArrival(source, points, visibility, kernel));
+            addScaledInto(arrival.angle, moments.angle, request.mixes[0]?.[first + k] ?? 0);
+            addScaledInto(arrival.grazing, moments.grazing, request.mixes[0]?.[first + k] ?? 0);
+          });
+        }
+        await control?.step((first + group.length) / request.sources.length);
       }
-      await control?.step((first + group.length) / request.sources.length);
+      flush();
+    } finally {
+      letGo(); // also of a calculation that was stopped
     }
-    flush();
     return { sums, signature, arrival };
   };
 
@@ -208,10 +229,10 @@ interface Batch {
   readonly iSources: number[];
 }
 
-/** Σ factors[k] · columns[k], always in the same order. */
-function weightedSum(columns: readonly Float64Array[], factors: readonly number[]): Float64Array {
-  const sum = new Float64Array(columns[0]!.length);
+/** Overwrites `sum` with Σ factors[k] · columns[k], always in the same order. */
+function weightedSum(sum: Float64Array, columns: readonly Float64Array[], factors: readonly number[]): Float64Array {
   if (columns.length < BATCH) {
+    sum.fill(0);
     columns.forEach((column, k) => addScaledInto(sum, column, factors[k]!));
     return sum;
   }

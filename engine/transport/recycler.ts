@@ -1,0 +1,43 @@
+/**
+ * Arrays that go round: what the store lets go of is written over by the next column, so that a stream of new
+ * layouts asks the system for no memory. (Fresh pages cost as much as the sums, and threads wait for each other over them.)
+ */
+export interface Recycler {
+  /** An array of this length with anything in it. */
+  take(length: number): Float64Array;
+  /** Keeps an array from being given out again until it is let go as often as it was held. */
+  hold(array: Float64Array): void;
+  letGo(array: Float64Array): void;
+  /** Says that the store has forgotten an array; it is given out again unless somebody holds it. */
+  giveBack(array: Float64Array): void;
+}
+
+/** @param mostBytes of arrays that wait to be given out */
+export function createRecycler(mostBytes: number): Recycler {
+  const spare = new Map<number, Float64Array[]>();
+  const holders = new Map<Float64Array, number>();
+  let spareBytes = 0;
+  return {
+    take(length) {
+      const found = spare.get(length)?.pop();
+      if (!found) return new Float64Array(length);
+      spareBytes -= found.byteLength;
+      return found;
+    },
+    hold(array) {
+      holders.set(array, (holders.get(array) ?? 0) + 1);
+    },
+    letGo(array) {
+      const left = (holders.get(array) ?? 0) - 1;
+      if (left > 0) holders.set(array, left);
+      else holders.delete(array);
+    },
+    giveBack(array) {
+      if (holders.has(array) || spareBytes + array.byteLength > mostBytes) return;
+      const ofLength = spare.get(array.length);
+      if (ofLength) ofLength.push(array);
+      else spare.set(array.length, [array]);
+      spareBytes += array.byteLength;
+    },
+  };
+}
