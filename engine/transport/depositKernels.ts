@@ -1,5 +1,5 @@
 /**
- * The hot loops: deposit of one sub-source on a run of oriented points, without shadows.
+ * The hot loops: deposit of one sub-source on a run of oriented points, without shadows, shields and gas.
  *
  *     out[i − begin] += w · I(u) · cosArrive / r²,   cosArrive = −u·n > 0
  *
@@ -11,7 +11,7 @@ import { tableIntensity } from '../emission/emissionTable.ts';
 import { fastEllipticE } from '../emission/ellipticE.ts';
 import type { OrientedPoints } from '../geometry/orientedPoints.ts';
 
-/** Highest whole power that is multiplied out instead of going through Math.pow. */
+/** Highest whole power of the cosine that is multiplied out instead of going through Math.pow. */
 export const MAX_WHOLE_POWER = 8;
 
 /** Least r², m²: keeps a point on its source from dividing by zero; its fourth power of r is still a number. */
@@ -32,6 +32,7 @@ export function addDepositInto(
       return addIsotropic(out, points, begin, end, source, j);
     case 'cosine':
       if (law.power === 1) return addKnudsen(out, points, begin, end, source, j);
+      if (isWholePower(law.power)) return addWholeCosine(out, points, begin, end, source, j, law.power);
       return addCosinePower(out, points, begin, end, source, j, law.power);
     case 'wire':
       return addWire(out, points, begin, end, source, j);
@@ -97,6 +98,48 @@ function addKnudsen(
   }
 }
 
+/** Whether a cosine power goes by multiplication alone. */
+export function isWholePower(power: number): boolean {
+  return Number.isInteger(power) && power >= 0 && power <= MAX_WHOLE_POWER;
+}
+
+function addWholeCosine(
+  out: Float64Array,
+  { position: p, normal: n }: OrientedPoints,
+  begin: number,
+  end: number,
+  source: FilamentSource,
+  j: number,
+  power: number,
+): void {
+  const s = source.position;
+  const a = source.axis;
+  const sx = s[3 * j]!;
+  const sy = s[3 * j + 1]!;
+  const sz = s[3 * j + 2]!;
+  const ax = a[3 * j]!;
+  const ay = a[3 * j + 1]!;
+  const az = a[3 * j + 2]!;
+  const w = (source.weight[j]! * (power + 1)) / (2 * Math.PI);
+  const isOdd = power % 2 === 1;
+  const pairs = power >> 1;
+  for (let i = begin, o = 3 * begin; i < end; i++, o += 3) {
+    const dx = p[o]! - sx;
+    const dy = p[o + 1]! - sy;
+    const dz = p[o + 2]! - sz;
+    const cosEmitR = dx * ax + dy * ay + dz * az;
+    const cosArriveR = -(dx * n[o]! + dy * n[o + 1]! + dz * n[o + 2]!);
+    if (cosEmitR <= 0 || cosArriveR <= 0) continue;
+    const perR2 = 1 / Math.max(LEAST_R2, dx * dx + dy * dy + dz * dz);
+    const cosEmit2 = cosEmitR * cosEmitR * perR2;
+    // an odd power needs no root: cosEmit · cosArrive / r² = cosEmitR · cosArriveR / r⁴
+    let term = w * cosArriveR;
+    term = isOdd ? term * cosEmitR * (perR2 * perR2) : term * (perR2 * Math.sqrt(perR2));
+    for (let k = 0; k < pairs; k++) term *= cosEmit2;
+    out[i - begin]! += term;
+  }
+}
+
 function addCosinePower(
   out: Float64Array,
   { position: p, normal: n }: OrientedPoints,
@@ -115,7 +158,6 @@ function addCosinePower(
   const ay = a[3 * j + 1]!;
   const az = a[3 * j + 2]!;
   const w = (source.weight[j]! * (power + 1)) / (2 * Math.PI);
-  const isWhole = Number.isInteger(power) && power >= 1 && power <= MAX_WHOLE_POWER;
   for (let i = begin, o = 3 * begin; i < end; i++, o += 3) {
     const dx = p[o]! - sx;
     const dy = p[o + 1]! - sy;
@@ -124,11 +166,7 @@ function addCosinePower(
     const cosArriveR = -(dx * n[o]! + dy * n[o + 1]! + dz * n[o + 2]!);
     if (cosEmitR <= 0 || cosArriveR <= 0) continue;
     const perR = 1 / Math.sqrt(Math.max(LEAST_R2, dx * dx + dy * dy + dz * dz));
-    const cosEmit = cosEmitR * perR;
-    let lobe = cosEmit;
-    if (isWhole) for (let k = 1; k < power; k++) lobe *= cosEmit;
-    else lobe = cosEmit ** power;
-    out[i - begin]! += w * lobe * cosArriveR * (perR * perR * perR);
+    out[i - begin]! += w * cosArriveR * (perR * perR * perR) * (cosEmitR * perR) ** power;
   }
 }
 
@@ -189,7 +227,7 @@ function addCoil(
     if (cosArriveR <= 0) continue;
     const perR = 1 / Math.sqrt(Math.max(LEAST_R2, dx * dx + dy * dy + dz * dz));
     const cosAxis = Math.abs(dx * ax + dy * ay + dz * az) * perR;
-    out[i - begin]! += w * fastEllipticE(cosAxis) * cosArriveR * (perR * perR * perR);
+    out[i - begin]! += w * cosArriveR * (perR * perR * perR) * fastEllipticE(cosAxis);
   }
 }
 

@@ -8,7 +8,7 @@ const here = new URL('.', import.meta.url);
 const wasm = fileURLToPath(new URL('../../../.cache/deposit.wasm', here));
 mkdirSync(new URL('../../../.cache/', here), { recursive: true });
 const source = fileURLToPath(new URL('assembly/deposit.ts', here));
-const flags = ['-O3', '--runtime', 'stub', '--enable', 'simd', '--noAssert', '--memoryBase', '65536'];
+const flags = ['-O3', '--runtime', 'stub', '--enable', 'simd', '--noAssert', '--memoryBase', '1024'];
 const { error } = await asc.main([source, ...flags, '-o', wasm]);
 if (error) throw error;
 const text = readFileSync(wasm).toString('base64');

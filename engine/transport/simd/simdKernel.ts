@@ -1,113 +1,145 @@
-/** The SIMD kernel: WebAssembly from assembly/deposit.ts, two points at a time in double precision. */
-import { decodeBase64 } from '../../design/base64.ts';
+/** The SIMD kernel: WebAssembly from assembly/, two points at a time in double precision, or four in single. */
+import type { FilamentSource } from '../../emission/filamentSource.ts';
+import { createPlainKernel, markCutInto, RUN, type DepositKernel } from '../depositKernel.ts';
+import { isWholePower } from '../depositKernels.ts';
 import type { OrientedPoints } from '../../geometry/orientedPoints.ts';
-import { RUN, type DepositKernel } from '../depositKernel.ts';
-import { addDepositInto, MAX_WHOLE_POWER } from '../depositKernels.ts';
-import { DEPOSIT_WASM } from './deposit.gen.ts';
+import { createRunStore, type PlacedRun } from './runStore.ts';
+import { kernelsOf, startModule, type Kernels } from './wasmModule.ts';
 
-type Vector6 = [px: number, py: number, pz: number, ax: number, ay: number, az: number];
-
-/** What assembly/deposit.ts exports. */
-interface DepositExports {
-  readonly memory: { readonly buffer: ArrayBuffer };
-  base(): number;
-  clear(bytes: number): void;
-  knudsen(bytes: number, ...rest: [...Vector6, weight: number]): void;
-  cosinePower(bytes: number, ...rest: [...Vector6, weight: number, power: number]): void;
-  isotropic(bytes: number, px: number, py: number, pz: number, weight: number): void;
-  wire(bytes: number, ...rest: [...Vector6, weight: number]): void;
-  coil(bytes: number, ...rest: [...Vector6, weight: number]): void;
+export interface SimdOptions {
+  /**
+   * double: the bits of the plain kernel, but for fractional cosine powers n (within 3 + 2n units in the last place
+   * of each term) and gas (within 3 units of each term; a factor below 2⁻¹⁰²¹ is 0).
+   *
+   * single: for dragging. Coordinates are rounded to 2⁻²⁴ of their distance from the middle of the run and terms to
+   * about 1e-6 of their size (see tests/engine/transport/singleKernel.test.ts); sums are double.
+   */
+  readonly precision?: 'double' | 'single';
 }
 
-/** The part of the WebAssembly interface used here; the engine's own library of types has none. */
-interface WasmApi {
-  readonly Module: new (bytes: Uint8Array<ArrayBuffer>) => object;
-  readonly Instance: new (module: object) => { readonly exports: unknown };
-}
+/** Sub-sources that are summed in single precision before they go into the doubles: 16 roundings of 2⁻²⁵ at most. */
+const MOST_PENDING = 16;
 
-/** Arrays of a run: three coordinates, three of the normal; the sum is the seventh. */
-const ARRAYS = 6;
-
-/** Starts the module, or answers null where WebAssembly or its SIMD is missing or forbidden. */
-function instantiate(): DepositExports | null {
-  const api = (globalThis as unknown as { readonly WebAssembly?: WasmApi }).WebAssembly;
-  const bytes = decodeBase64(DEPOSIT_WASM);
-  if (!api || !bytes) return null;
-  try {
-    return new api.Instance(new api.Module(bytes)).exports as DepositExports;
-  } catch {
-    return null;
+/** Adds sub-source j under its law to `out`; its place, axis and weight are in SOURCE. */
+function addLaw(kernels: Kernels, { law }: FilamentSource, out: number, run: number, bytes: number): void {
+  switch (law.kind) {
+    case 'isotropic':
+      return kernels.addIsotropic(out, run, bytes);
+    case 'cosine':
+      if (law.power === 1) return kernels.addKnudsen(out, run, bytes);
+      if (!isWholePower(law.power)) return kernels.addCosinePower(out, run, bytes);
+      if (law.power % 2 === 1) return kernels.addOddCosine(out, run, bytes, law.power >> 1);
+      return kernels.addEvenCosine(out, run, bytes, law.power >> 1);
+    case 'wire':
+      return kernels.addWire(out, run, bytes);
+    case 'coil':
+      return kernels.addCoil(out, run, bytes);
+    case 'table':
+      return; // measured tables stay in TypeScript
   }
 }
 
-/** Runs of points as the module wants them, made once for each set of points. */
-const packedRuns = new WeakMap<OrientedPoints, Float64Array>();
-
-/** [runs · ARRAYS · RUN]: for each run x, y, z, then the normals; filled up with points that catch nothing. */
-function packRuns(points: OrientedPoints): Float64Array {
-  const found = packedRuns.get(points);
-  if (found) return found;
-  const { count, position, normal } = points;
-  const packed = new Float64Array(Math.ceil(count / RUN) * ARRAYS * RUN);
-  for (let i = 0; i < count; i++) {
-    const o = Math.floor(i / RUN) * ARRAYS * RUN + (i % RUN);
-    for (let k = 0; k < 3; k++) {
-      packed[o + k * RUN] = position[3 * i + k]!;
-      packed[o + (k + 3) * RUN] = normal[3 * i + k]!;
-    }
+/** Weight of sub-source j with what its law is multiplied by, in the operation order of depositKernels.ts. */
+function scaledWeight({ law, weight }: FilamentSource, j: number): number {
+  const w = weight[j]!;
+  switch (law.kind) {
+    case 'isotropic':
+      return w / (4 * Math.PI);
+    case 'cosine':
+      return law.power === 1 ? w / Math.PI : (w * (law.power + 1)) / (2 * Math.PI);
+    case 'wire':
+      return w / Math.PI ** 2;
+    case 'coil':
+      return (w * 2) / Math.PI ** 3;
+    case 'table':
+      return w;
   }
-  // filling points stand far away, so that no distance is zero
-  for (let i = count; i % RUN !== 0; i++) packed[Math.floor(i / RUN) * ARRAYS * RUN + (i % RUN)] = 1e6;
-  packedRuns.set(points, packed);
-  return packed;
 }
 
 /** Makes the SIMD kernel, or null where it cannot run: take createPlainKernel then. */
-export function createSimdKernel(): DepositKernel | null {
-  const wasm = instantiate();
+export function createSimdKernel({ precision = 'double' }: SimdOptions = {}): DepositKernel | null {
+  const wasm = startModule();
   if (!wasm) return null;
-  const at = wasm.base();
-  const run = new Float64Array(wasm.memory.buffer, at, ARRAYS * RUN);
-  const sum = new Float64Array(wasm.memory.buffer, at + 8 * ARRAYS * RUN, RUN);
-  let [begin, end, bytes] = [0, 0, 0];
+  const isSingle = precision === 'single';
+  const { buffer } = wasm.memory;
+  const kernels = kernelsOf(wasm, isSingle);
+  const store = createRunStore(buffer, wasm.RUNS.value, isSingle);
+  const given = new Float64Array(buffer, wasm.SOURCE.value, 12);
+  const sum = new Float64Array(buffer, wasm.SUM.value, RUN);
+  const cut = new (isSingle ? Float32Array : Float64Array)(buffer, wasm.CUT.value, RUN);
+  const total = (isSingle ? wasm.PART : wasm.SUM).value;
+  const plain = createPlainKernel();
+  const tableSum = new Float64Array(RUN);
   let points: OrientedPoints | undefined;
+  let [begin, end, bytes, perFreePath, pending] = [0, 0, 0, 0, 0];
+  let run: PlacedRun = { at: wasm.RUNS.value, origin: [0, 0, 0] };
+
+  const clear = (): void => {
+    sum.fill(0);
+    if (isSingle) wasm.clear(wasm.PART.value, bytes);
+    pending = 0;
+  };
+  const flush = (): void => {
+    if (pending > 0) wasm.addPart(bytes);
+    pending = 0;
+  };
+  const give = (source: FilamentSource, j: number): void => {
+    const { law, position: p, axis: a } = source;
+    for (let k = 0; k < 3; k++) {
+      given[k] = p[3 * j + k]! - run.origin[k]!;
+      given[3 + k] = a[3 * j + k]!;
+    }
+    given[6] = scaledWeight(source, j);
+    given[7] = law.kind === 'cosine' ? law.power : 0;
+  };
+  const addSimd = (source: FilamentSource, j: number, isShielded: boolean): void => {
+    const { shield } = source;
+    const isDirect = !isShielded && perFreePath === 0;
+    give(source, j);
+    if (!isDirect) wasm.clear(wasm.SIDE.value, bytes);
+    addLaw(kernels, source, isDirect ? total : wasm.SIDE.value, run.at, bytes);
+    if (isShielded && shield) {
+      given.set(shield.direction, 8);
+      given[11] = shield.cosHalfAngle;
+      kernels.cutByShield(run.at, bytes);
+    }
+    if (perFreePath > 0) kernels.addThroughGas(total, run.at, bytes, perFreePath);
+    else if (!isDirect) kernels.addSide(total, bytes);
+    if (isSingle && ++pending === MOST_PENDING) flush();
+  };
+  /** Measured tables are searched in TypeScript, in double precision. */
+  const addTable = (source: FilamentSource, j: number, isShielded: boolean, hidden?: Uint8Array): void => {
+    if (!points) return;
+    plain.load(points, begin, end, perFreePath);
+    if (isShielded) plain.addPastShield(source, j, hidden);
+    else plain.add(source, j);
+    plain.readInto(tableSum);
+    for (let i = 0; i < end - begin; i++) sum[i]! += tableSum[i]!;
+  };
+
   return {
-    name: 'SIMD',
-    load(loaded, from, to) {
-      if (from % RUN !== 0) throw new RangeError(`a run starts at a multiple of ${RUN}; found ${from}`);
-      [points, begin, end] = [loaded, from, to];
-      bytes = 16 * Math.ceil((to - from) / 2);
-      run.set(packRuns(loaded).subarray(ARRAYS * from, ARRAYS * (from + RUN)));
-      wasm.clear(bytes);
+    name: isSingle ? 'SIMD, single' : 'SIMD',
+    load(loaded, from, to, gas = 0) {
+      [points, begin, end, perFreePath] = [loaded, from, to, gas];
+      bytes = 16 * Math.ceil((to - from) / (isSingle ? 4 : 2));
+      run = store.place(loaded, from);
+      clear();
     },
-    clear() {
-      wasm.clear(bytes);
-    },
+    clear,
     add(source, j) {
-      const { law, position: p, axis: a, weight } = source;
-      const o = 3 * j;
-      const [px, py, pz, ax, ay, az] = [p[o]!, p[o + 1]!, p[o + 2]!, a[o]!, a[o + 1]!, a[o + 2]!];
-      const w = weight[j]!;
-      switch (law.kind) {
-        case 'isotropic':
-          return wasm.isotropic(bytes, px, py, pz, w / (4 * Math.PI));
-        case 'cosine':
-          if (law.power === 1) return wasm.knudsen(bytes, px, py, pz, ax, ay, az, w / Math.PI);
-          if (Number.isInteger(law.power) && law.power >= 1 && law.power <= MAX_WHOLE_POWER) {
-            return wasm.cosinePower(bytes, px, py, pz, ax, ay, az, (w * (law.power + 1)) / (2 * Math.PI), law.power);
-          }
-          break;
-        case 'wire':
-          return wasm.wire(bytes, px, py, pz, ax, ay, az, w / Math.PI ** 2);
-        case 'coil':
-          return wasm.coil(bytes, px, py, pz, ax, ay, az, (w * 2) / Math.PI ** 3);
-        case 'table':
-          break;
-      }
-      // fractional powers and measured tables need functions that SIMD lacks
-      if (points) addDepositInto(sum, points, begin, end, source, j);
+      if (source.law.kind === 'table') addTable(source, j, false);
+      else addSimd(source, j, false);
+    },
+    addPastShield(source, j, hidden) {
+      const isShielded = source.shield !== null;
+      if (source.law.kind === 'table') return addTable(source, j, true, hidden);
+      addSimd(source, j, isShielded);
+      if (!hidden) return;
+      if (isShielded) markCutInto(hidden, cut, end - begin);
+      else hidden.fill(0, 0, end - begin);
     },
     readInto(out) {
+      flush();
       out.set(sum.subarray(0, end - begin));
     },
   };

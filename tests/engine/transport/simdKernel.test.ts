@@ -2,94 +2,135 @@ import { execFileSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
-import type { EmissionLaw } from '../../../engine/emission/emissionLaw.ts';
-import { emissionTable } from '../../../engine/emission/emissionTable.ts';
-import type { FilamentSource } from '../../../engine/emission/filamentSource.ts';
-import { createOrientedPoints, type OrientedPoints } from '../../../engine/geometry/orientedPoints.ts';
+import { createOrientedPoints } from '../../../engine/geometry/orientedPoints.ts';
 import { openPlantFile } from '../../../engine/plant/openPlant.ts';
 import { computeColumns } from '../../../engine/transport/column.ts';
-import { createPlainKernel, RUN } from '../../../engine/transport/depositKernel.ts';
+import { RUN } from '../../../engine/transport/depositKernel.ts';
 import { buildScene } from '../../../engine/transport/localTransport.ts';
 import { sceneDataOf } from '../../../engine/transport/plantRequests.ts';
 import { createSimdKernel } from '../../../engine/transport/simd/simdKernel.ts';
 import { createVisibility } from '../../../engine/transport/visibility.ts';
 import { benchDesign } from '../../bench/benchDesign.ts';
-
-const LAWS: readonly EmissionLaw[] = [
-  { kind: 'isotropic' },
-  { kind: 'cosine', power: 1 },
-  { kind: 'cosine', power: 2 },
-  { kind: 'cosine', power: 7 },
-  { kind: 'cosine', power: 0 },
-  { kind: 'cosine', power: 2.5 },
-  { kind: 'wire' },
-  { kind: 'coil' },
-  { kind: 'table', table: emissionTable([0, 1, 3], [1, 0.5, 0.2]) },
-];
+import { planeReceivers } from '../../support/plants.ts';
+import {
+  anyPoints,
+  anyShield,
+  anySource,
+  downward,
+  EXACT_LAWS,
+  named,
+  plain,
+  simdKernel,
+  sourceOf,
+  sumOf,
+  ulpsBetween,
+} from './kernelCases.ts';
 
 const opened = openPlantFile(benchDesign({ rings: 1, count: 3, obstacles: 6 }));
 if (!opened.ok) throw new Error('the bench design is sound');
 const scene = await buildScene(sceneDataOf(opened.plant));
 
-const unit = fc
-  .tuple(fc.double({ min: -1, max: 1, noNaN: true }), fc.double({ min: 0, max: 2 * Math.PI, noNaN: true }))
-  .map(([z, turn]) => [Math.sqrt(1 - z * z) * Math.cos(turn), Math.sqrt(1 - z * z) * Math.sin(turn), z]);
-const place = fc.array(fc.double({ min: -3, max: 3, noNaN: true }), { minLength: 3, maxLength: 3 });
-
-/** Any number of points, whole vectors and runs or not. */
-const anyPoints = fc.array(fc.tuple(place, unit), { minLength: 1, maxLength: 40 }).chain((some) =>
-  fc.integer({ min: 1, max: RUN + 3 }).map((count): OrientedPoints => {
-    const points = createOrientedPoints(count);
-    for (let i = 0; i < count; i++) {
-      const [position, normal] = some[i % some.length]!;
-      points.position.set(
-        position!.map((x) => x + 1e-3 * i),
-        3 * i,
-      );
-      points.normal.set(normal!, 3 * i);
-    }
-    return points;
-  }),
-);
-const anySource = fc.array(fc.tuple(place, unit, fc.double({ min: 0, max: 1, noNaN: true })), {
-  minLength: 1,
-  maxLength: 4,
-});
-
-function sourceOf(some: readonly (readonly [number[], number[], number])[], law: EmissionLaw): FilamentSource {
-  return {
-    count: some.length,
-    position: Float64Array.from(some.flatMap(([position]) => position)),
-    axis: Float64Array.from(some.flatMap(([, axis]) => axis)),
-    weight: Float64Array.from(some, ([, , weight]) => weight),
-    law,
-    shield: null,
-  };
-}
+/** Least normal number, doubled because the kernel stops one binary exponent above it. */
+const LEAST_NORMAL = 2 * 2 ** -1022;
 
 describe('the SIMD kernel', () => {
-  const simd = createSimdKernel();
-  const plain = createPlainKernel();
+  const simd = simdKernel();
 
-  test('runs here', () => expect(simd?.name).toBe('SIMD'));
+  test('runs here', () => {
+    expect(simd.name).toBe('SIMD');
+    expect(createSimdKernel({ precision: 'single' })?.name).toBe('SIMD, single');
+  });
 
-  test.each(LAWS.map((law) => [law.kind === 'cosine' ? `cosine power ${law.power}` : law.kind, law] as const))(
-    'gives the bits of the plain one: %s',
-    (_name, law) => {
-      fc.assert(
-        fc.property(anyPoints, anySource, fc.boolean(), (points, some, isClear) => {
-          const visibility = createVisibility(
-            isClear ? { ...scene, solids: { count: 0, records: new Float64Array(0) } } : scene,
-          );
-          const sources = [sourceOf(some, law), sourceOf(some.slice(0, 1), law)];
-          expect(computeColumns(sources, points, visibility, simd!)).toEqual(
-            computeColumns(sources, points, visibility, plain),
-          );
-        }),
-        { seed: 20, numRuns: 60 },
-      );
+  test.each(named(EXACT_LAWS))('gives the bits of the plain one: %s', (_name, law) => {
+    fc.assert(
+      fc.property(anyPoints, anySource, fc.boolean(), (points, some, isClear) => {
+        const visibility = createVisibility(
+          isClear ? { ...scene, solids: { count: 0, records: new Float64Array(0) } } : scene,
+        );
+        const sources = [sourceOf(some, law), sourceOf(some.slice(0, 1), law)];
+        expect(computeColumns(sources, points, visibility, simd)).toEqual(
+          computeColumns(sources, points, visibility, plain),
+        );
+      }),
+      { seed: 20, numRuns: 60 },
+    );
+  });
+
+  test.each(named(EXACT_LAWS))('gives the bits of the plain one past a shield: %s', (_name, law) => {
+    fc.assert(
+      fc.property(anyPoints, anySource, anyShield, (points, some, shield) => {
+        const source = sourceOf(some, law, shield);
+        expect(sumOf(simd, source, points, { isShielded: true })).toEqual(
+          sumOf(plain, source, points, { isShielded: true }),
+        );
+      }),
+      { seed: 21, numRuns: 40 },
+    );
+  });
+
+  test.each([
+    ['at its source', 0],
+    ['within a rounding of its source', 1e-200],
+    ['a micrometre from its source', 1e-6],
+  ])('gives the bits of the plain one for a point %s', (_name, distance) => {
+    const points = planeReceivers([
+      [distance, 0],
+      [0, distance],
+      [-distance, distance],
+    ]);
+    for (const law of EXACT_LAWS) {
+      const source = sourceOf([[[0, 0, distance], [0, 0.6, -0.8], 0.7]], law);
+      const { deposit } = sumOf(simd, source, points);
+      expect(deposit).toEqual(sumOf(plain, source, points).deposit);
+      expect(deposit.every((value) => Number.isFinite(value))).toBe(true);
+    }
+  });
+
+  test.each([0.1, 0.5, 1.3, 2.5, 7.9, 12, 40, 200])(
+    'takes the cosine to the power %f within the stated units in the last place',
+    (power) => {
+      // directions from the axis to 1e-12 rad off its equator, all at distance 1
+      const count = 20_000;
+      const points = createOrientedPoints(count);
+      for (let i = 0; i < count; i++) {
+        const cosEmit = i % 2 === 0 ? (i + 1) / count : 10 ** ((-12 * i) / count);
+        points.position.set([Math.sqrt(1 - cosEmit * cosEmit), 0, -cosEmit], 3 * i);
+        points.normal.set([-0.6, 0, 0.8], 3 * i);
+      }
+      const source = downward({ kind: 'cosine', power });
+      const [expected, found] = [sumOf(plain, source, points).deposit, sumOf(simd, source, points).deposit];
+      let worst = 0;
+      expected.forEach((value, i) => {
+        if (value < LEAST_NORMAL * (power + 1)) expect(found[i]).toBeLessThanOrEqual(LEAST_NORMAL * (power + 1));
+        else worst = Math.max(worst, ulpsBetween(value, found[i]!));
+      });
+      expect(worst).toBeLessThanOrEqual(3 + 1.5 * power);
     },
   );
+
+  test('takes any power of a cosine of 1 as 1, of 0 and less as 0', () => {
+    const points = createOrientedPoints(3);
+    points.position.set([0, 0, -1, 1, 0, 0, 0.8, 0, 0.6]);
+    points.normal.set([0, 0, 1, -1, 0, 0, -1, 0, 0]);
+    for (const power of [0, 0.3, 2.5, 9, 200]) {
+      const { deposit } = sumOf(simd, downward({ kind: 'cosine', power }), points);
+      expect([...deposit]).toEqual([(power + 1) / (2 * Math.PI), 0, 0]);
+    }
+  });
+
+  test('keeps apart more runs than it has places for', () => {
+    // three sets of points that fill its memory more than once, read in turn
+    const sets = [0, 1, 2].map((k) => planeReceivers(Array.from({ length: 60 * RUN + 7 }, (_, i) => [1e-4 * i, k])));
+    const source = sourceOf([[[0.5, 0.5, 1], [0, 0, -1], 1]], { kind: 'cosine', power: 1 });
+    const expected = sets.map((points) => sumOf(plain, source, points).deposit);
+    for (let turn = 0; turn < 2; turn++) {
+      sets.forEach((points, k) => expect(sumOf(simd, source, points).deposit).toEqual(expected[k]));
+    }
+  });
+
+  test('refuses a run that starts between two runs', () => {
+    expect(() => simd.load(planeReceivers([[0, 0]]), 1, 1)).toThrow(RangeError);
+  });
 
   test('is what its source compiles to', () => {
     const build = fileURLToPath(new URL('../../../engine/transport/simd/build.mjs', import.meta.url));
