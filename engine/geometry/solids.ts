@@ -229,6 +229,31 @@ function firstHitInFrame(
   }
 }
 
+/** Whether a ray in the solid's own frame meets it anywhere between tMin and tMax. */
+function isHitInFrame(
+  g: Float64Array,
+  o: number,
+  lx: number,
+  ly: number,
+  lz: number,
+  ux: number,
+  uy: number,
+  uz: number,
+  tMin: number,
+  tMax: number,
+): boolean {
+  switch (g[o]) {
+    case BOX:
+      return hitBox(g[o + 13]!, g[o + 14]!, g[o + 15]!, lx, ly, lz, ux, uy, uz, tMin) < tMax;
+    case FRUSTUM:
+      return isFrustumHit(g[o + 13]!, g[o + 14]!, g[o + 15]!, g[o + 16] === 1, lx, ly, lz, ux, uy, uz, tMin, tMax);
+    case ANNULUS:
+      return hitAnnulus(g[o + 13]!, g[o + 14]!, lx, ly, lz, ux, uy, uz, tMin) < tMax;
+    default:
+      return hitSphere(g[o + 13]!, lx, ly, lz, ux, uy, uz, tMin) < tMax;
+  }
+}
+
 /** How solid i stands in a beam. */
 export function standingOfSolid(solids: Solids, i: number, beam: Beam): Standing {
   const g = solids.records;
@@ -300,7 +325,7 @@ export function hideBehindSolid(
     const ux = g[o + 1]! * dx + g[o + 2]! * dy + g[o + 3]! * dz;
     const uy = g[o + 4]! * dx + g[o + 5]! * dy + g[o + 6]! * dz;
     const uz = g[o + 7]! * dx + g[o + 8]! * dy + g[o + 9]! * dz;
-    if (firstHitInFrame(g, o, lx, ly, lz, ux, uy, uz, gap) >= 1 - gap) continue;
+    if (!isHitInFrame(g, o, lx, ly, lz, ux, uy, uz, gap, 1 - gap)) continue;
     hidden[at] = 1;
     count++;
   }
@@ -415,27 +440,52 @@ function hitFrustum(
   if (root >= 0) {
     // stable roots: q has no cancellation, and a = 0 (ray along the cone's side) is harmless
     const q = -(b + (b < 0 ? -Math.sqrt(root) : Math.sqrt(root)));
-    first = sideHit(q / a, first, height, r, dr, lz, uz, tMin);
-    first = sideHit(c / q, first, height, r, dr, lz, uz, tMin);
+    first = Math.min(sideHit(q / a, height, r, dr, lz, uz, tMin), sideHit(c / q, height, r, dr, lz, uz, tMin));
   }
   if (!closed) return first;
   first = Math.min(first, hitAnnulus(0, r0, lx, ly, lz, ux, uy, uz, tMin));
   return Math.min(first, hitAnnulus(0, r1, lx, ly, lz - height, ux, uy, uz, tMin));
 }
 
-function sideHit(
-  t: number,
-  first: number,
+/** Whether hitFrustum would answer less than tMax, by the same numbers, but done at the first hit of any kind. */
+function isFrustumHit(
   height: number,
-  r: number,
-  dr: number,
+  r0: number,
+  r1: number,
+  closed: boolean,
+  lx: number,
+  ly: number,
   lz: number,
+  ux: number,
+  uy: number,
   uz: number,
   tMin: number,
-): number {
-  if (!(t > tMin) || t >= first) return first;
+  tMax: number,
+): boolean {
+  const k = (r1 - r0) / height;
+  const r = r0 + k * lz;
+  const dr = k * uz;
+  const a = ux * ux + uy * uy - dr * dr;
+  const b = lx * ux + ly * uy - r * dr;
+  const c = lx * lx + ly * ly - r * r;
+  const root = b * b - a * c;
+  // a line that never comes into the cone meets none of its ends either
+  if (root < 0 && a > 0) return false;
+  if (root >= 0) {
+    const q = -(b + (b < 0 ? -Math.sqrt(root) : Math.sqrt(root)));
+    if (sideHit(q / a, height, r, dr, lz, uz, tMin) < tMax) return true;
+    if (sideHit(c / q, height, r, dr, lz, uz, tMin) < tMax) return true;
+  }
+  if (!closed) return false;
+  if (hitAnnulus(0, r0, lx, ly, lz, ux, uy, uz, tMin) < tMax) return true;
+  return hitAnnulus(0, r1, lx, ly, lz - height, ux, uy, uz, tMin) < tMax;
+}
+
+/** t if it is ahead and on the frustum's side, else Infinity. */
+function sideHit(t: number, height: number, r: number, dr: number, lz: number, uz: number, tMin: number): number {
+  if (!(t > tMin)) return Infinity;
   const z = lz + t * uz;
-  return z >= 0 && z <= height && r + t * dr >= 0 ? t : first;
+  return z >= 0 && z <= height && r + t * dr >= 0 ? t : Infinity;
 }
 
 /** Whether a point lies inside solid i; sheets (disc, annulus, tube) have no inside. */

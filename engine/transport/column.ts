@@ -161,8 +161,9 @@ function addSeenInto(
 ): void {
   for (let i = 0; i < run.length; i++) {
     const value = values[i]!;
-    if (hidden[i] === 0) run[i]! += value;
-    else if (value !== 0) signature[i]! ^= mark;
+    const isHidden = hidden[i]!; // 0 or 1: arithmetic, for a branch on it would often be guessed wrong
+    run[i]! += value * (1 - isHidden);
+    if (value !== 0) signature[i]! ^= mark & -isHidden;
   }
 }
 

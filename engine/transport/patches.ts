@@ -3,7 +3,7 @@ import type { OrientedPoints } from '../geometry/orientedPoints.ts';
 import { RUN } from './depositKernel.ts';
 
 /** Points of a patch that is not divided further. */
-export const LEAF = 32;
+export const LEAF = 16;
 /** Slots for the nodes of one run; slot 0 is free. */
 export const NODES = (2 * RUN) / LEAF;
 
