@@ -2,11 +2,13 @@
 import { transfer } from 'comlink';
 import { LRUCache } from 'lru-cache';
 import type { FilamentSource } from '../engine/emission/filamentSource.ts';
+import { createLocalFields } from '../engine/field/fields.ts';
+import type { SmoothField } from '../engine/field/smoothField.ts';
 import { createPlainKernel } from '../engine/transport/depositKernel.ts';
 import { createLocalTransport } from '../engine/transport/localTransport.ts';
 import { createSimdKernel } from '../engine/transport/simd/simdKernel.ts';
 import type { Control, DepositResult, KeyedPoints, KeyedSource, SceneData } from '../engine/transport/transport.ts';
-import type { Answer, ComputeApi, DepositCall, Parcel, Progress, TraceCall } from './protocol.ts';
+import type { Answer, ComputeApi, DepositCall, FieldCall, Parcel, Progress, TraceCall } from './protocol.ts';
 
 /** What a host needs of the thread that it runs in. */
 export interface HostThread {
@@ -27,6 +29,7 @@ class Cancelled extends Error {
 /** Makes the object that a worker exposes. */
 export function createComputeHost(thread: HostThread, storeBytes: number): ComputeApi {
   const transport = createLocalTransport(storeBytes, createSimdKernel() ?? createPlainKernel());
+  const fields = createLocalFields(createSimdKernel() ?? createPlainKernel());
   const scenes = new LRUCache<string, SceneData>({ max: 8 });
   const points = new LRUCache<string, KeyedPoints>({ max: 64 });
   const sources = new LRUCache<string, FilamentSource>({ max: 20_000 });
@@ -80,6 +83,13 @@ export function createComputeHost(thread: HostThread, storeBytes: number): Compu
         ok: true,
         result: await finish(job, transport.trace({ ...call, scene, sources: from }, controlOf(job))),
       };
+    },
+    field: async (_job: number, parcel: Parcel, call: FieldCall): Promise<Answer<SmoothField>> => {
+      unpack(parcel, call.scene);
+      const scene = scenes.get(call.scene);
+      const from = gather(call.sources);
+      if (!scene || !from) return MISSING;
+      return { ok: true, result: await fields.solve({ ...call, scene, sources: from }) };
     },
     cancel: (job: number): void => {
       cancelled.add(job);

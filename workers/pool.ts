@@ -1,5 +1,7 @@
 /** A pool of compute workers behind the engine's Transport: shared work, progress, cancellation, replacement. */
 import type { FilamentSource } from '../engine/emission/filamentSource.ts';
+import type { FieldRequest, Fields } from '../engine/field/fields.ts';
+import type { SmoothField } from '../engine/field/smoothField.ts';
 import type { OrientedPoints } from '../engine/geometry/orientedPoints.ts';
 import type {
   Control,
@@ -28,6 +30,7 @@ export interface ComputeWorker {
 
 export interface WorkerPool {
   readonly transport: Transport;
+  readonly fields: Fields;
   /** Ends all workers; the transport must not be used any more. */
   readonly dispose: () => void;
 }
@@ -165,8 +168,21 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
     return inOrder;
   };
 
+  /** One worker has the columns of all twins; shared among several they would be computed in each. */
+  const solve = async ({ scene, sources, masses, wantedError }: FieldRequest): Promise<SmoothField> => {
+    const call = { scene: scene.key, sources: sources.map(({ key }) => key), masses, wantedError };
+    const part: Part<SmoothField> = {
+      seat: seats[0]!,
+      parcel: (known) => makeParcel(known, scene, sources),
+      call: async (api, job, parcel) => api.field(job, parcel, call),
+    };
+    const [field] = await runAll([part], undefined);
+    return field!;
+  };
+
   return {
     transport: { deposit, trace },
+    fields: { solve },
     dispose: () => {
       isDisposed = true;
       for (const { worker } of seats) worker?.terminate();

@@ -5,6 +5,7 @@
  * longer has it answers `missing`, and the pool sends it again.
  */
 import type { FilamentSource } from '../engine/emission/filamentSource.ts';
+import type { SmoothField } from '../engine/field/smoothField.ts';
 import type { DepositResult, KeyedPoints, SceneData } from '../engine/transport/transport.ts';
 
 /** Content that the worker may not have yet, by key. */
@@ -30,12 +31,20 @@ export interface TraceCall {
   readonly seed: number;
 }
 
+export interface FieldCall {
+  readonly scene: string;
+  readonly sources: readonly string[];
+  readonly masses: Float64Array;
+  readonly wantedError: number;
+}
+
 export type Answer<T> = { readonly ok: true; readonly result: T } | { readonly ok: false; readonly missing: true };
 
 /** The one interface of every compute worker, in browsers and in Node. */
 export interface ComputeApi {
   deposit(job: number, parcel: Parcel, call: DepositCall): Promise<Answer<readonly DepositResult[]>>;
   trace(job: number, parcel: Parcel, call: TraceCall): Promise<Answer<readonly Float64Array[]>>;
+  field(job: number, parcel: Parcel, call: FieldCall): Promise<Answer<SmoothField>>;
   /** Ends a job at its next step; its call is rejected. */
   cancel(job: number): void;
 }

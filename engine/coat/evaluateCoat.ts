@@ -1,5 +1,6 @@
 /** From a plant to its coat: the one path that page, command line and scripts share. */
 import { LRUCache } from 'lru-cache';
+import { createLocalFields, type Fields } from '../field/fields.ts';
 import { createOrientedPoints } from '../geometry/orientedPoints.ts';
 import { evaporatedMasses, type Plant } from '../plant/plant.ts';
 import { contentKey } from '../transport/contentKey.ts';
@@ -13,7 +14,8 @@ import { depositAtEach, joinDeposits, type Job } from './job.ts';
 import { massBudget, roughBudget } from './massBudget.ts';
 import { gridFace, refineFor, type PreparedFace } from './preparedFace.ts';
 import { radialProfile } from './radialProfile.ts';
-import { massOnFace, statisticsOf } from './statistics.ts';
+import { addFieldTo, clearSources, restOf } from './smoothPart.ts';
+import { massOnFace, statisticsOf, widened } from './statistics.ts';
 
 export interface EvaluateOptions {
   /** wanted number of map points before refinement */
@@ -21,6 +23,11 @@ export interface EvaluateOptions {
   /** rays of the mass budget, all filaments and replicates together; without any, the budget knows the mirror's share only */
   readonly rays?: number;
   readonly seed?: number;
+  /**
+   * How far the thickness may be from exact anywhere, over the mean, so that what nothing hides can be computed on few
+   * points; without it every filament is summed at every point
+   */
+  readonly wantedError?: number;
   /** whether to work out arrival angles too */
   readonly withArrival?: boolean;
 }
@@ -35,17 +42,14 @@ export interface Evaluator {
   readonly evaluate: (plant: Plant, options?: EvaluateOptions, control?: Control) => Promise<Coat>;
 }
 
-/** A layout worked out: its points, and where each filament's vapour goes. */
-interface Layout {
-  readonly prepared: PreparedFace;
-  /** [filaments] see traceBudget; null without rays */
-  readonly shares: readonly Float64Array[] | null;
-}
-
 /** Makes an evaluator that remembers grids and layouts, so that a changed charge costs one sum. */
-export function createEvaluator(transport: Transport = createLocalTransport()): Evaluator {
+export function createEvaluator(
+  transport: Transport = createLocalTransport(),
+  fields: Fields = createLocalFields(),
+): Evaluator {
   const grids = new LRUCache<string, PreparedFace>({ max: 4 });
-  const layouts = new LRUCache<string, Layout>({ max: 8 });
+  const layouts = new LRUCache<string, PreparedFace>({ max: 8 });
+  const traces = new LRUCache<string, readonly Float64Array[]>({ max: 8 });
 
   const gridOf = async (plant: Plant, points: number, control?: Control): Promise<PreparedFace> => {
     const key = contentKey(JSON.stringify(plant.shape), points);
@@ -54,55 +58,92 @@ export function createEvaluator(transport: Transport = createLocalTransport()): 
     return grid;
   };
 
+  /** Every filament of the job summed at every point, on a face refined for them. */
+  const directMap = async (grid: PreparedFace, job: Job, masses: Float64Array): Promise<FaceMap> => {
+    if (job.sources.length === 0) return { prepared: grid, areal: new Float64Array(grid.face.points.count) };
+    const key = contentKey(grid.blocks[0]?.key ?? '', job.scene.key, ...job.sources.map((source) => source.key));
+    const prepared = layouts.get(key);
+    if (prepared) {
+      const results = await depositAtEach(job, prepared.blocks, [masses], FOR_SUMS);
+      return { prepared, areal: joinDeposits(results).sums[0]! };
+    }
+    const made = await refineFor(grid, job, masses);
+    layouts.set(key, made.prepared);
+    return made;
+  };
+
+  /** What nothing hides as a smooth field, the rest directly. */
+  const mixedMap = async (
+    grid: PreparedFace,
+    job: Job,
+    masses: Float64Array,
+    wantedError: number,
+  ): Promise<FaceMap & { readonly fieldError: number }> => {
+    const clear = clearSources(job.scene, job.sources);
+    const field = await fields.solve({
+      scene: job.scene,
+      sources: clear.map((f) => job.sources[f]!),
+      masses: Float64Array.from(clear, (f) => masses[f]!),
+      wantedError,
+    });
+    const rest = restOf(job.sources.length, clear, field.rough);
+    const direct = { ...job, sources: rest.map((f) => job.sources[f]!) };
+    const { prepared, areal } = await directMap(
+      grid,
+      direct,
+      Float64Array.from(rest, (f) => masses[f]!),
+    );
+    return { prepared, areal: addFieldTo(areal, field, prepared.face), fieldError: field.error };
+  };
+
+  /** Where every filament's vapour goes; the rays are shared out evenly over all sub-sources. */
+  const traceAll = async (
+    job: Job,
+    { rays: wantedRays = DEFAULT_RAYS, seed = DEFAULT_SEED }: EvaluateOptions,
+    control: Control | undefined,
+  ): Promise<readonly Float64Array[] | null> => {
+    if (wantedRays === 0) return null;
+    const key = contentKey(job.scene.key, ...job.sources.map((source) => source.key), wantedRays, seed);
+    const found = traces.get(key);
+    if (found) return found;
+    const subSources = job.sources.reduce((sum, { source }) => sum + source.count, 0);
+    const rays = Math.max(1, Math.round(wantedRays / REPLICATES / Math.max(1, subSources)));
+    const shares = await job.transport.trace({ scene: job.scene, sources: job.sources, rays, seed }, control);
+    traces.set(key, shares);
+    return shares;
+  };
+
   const evaluate = async (plant: Plant, options: EvaluateOptions = {}, control?: Control): Promise<Coat> => {
+    const { wantedError, withArrival = false } = options;
     const masses = evaporatedMasses(plant);
     const grid = await gridOf(plant, options.points ?? DEFAULT_POINTS, control);
     const job = { transport, scene: sceneDataOf(plant), sources: keyedSourcesOf(plant), control };
-    const sourceKeys = job.sources.map(({ key }) => key);
-    const key = contentKey(
-      grid.blocks[0]?.key ?? '',
-      job.scene.key,
-      ...sourceKeys,
-      options.rays ?? DEFAULT_RAYS,
-      options.seed ?? DEFAULT_SEED,
-    );
     const map = { ...job, control: staged(control, 0, MAP_SHARE) };
-    const witnesses = witnessPoints(plant);
-    const layout = layouts.get(key);
-    if (layout) {
-      const blocks = [...layout.prepared.blocks, witnesses];
-      const results = await depositAtEach(map, blocks, [masses], wantedOf(options));
-      return coatOf(plant, masses, layout, joinDeposits(results.slice(0, -1)), results.at(-1)!);
-    }
-    const { prepared, areal } = await refineFor(grid, map, masses);
+    const { prepared, areal, fieldError } =
+      wantedError === undefined
+        ? { ...(await directMap(grid, map, masses)), fieldError: 0 }
+        : await mixedMap(grid, map, masses, wantedError);
     const shares = await traceAll(job, options, staged(control, MAP_SHARE, 1));
-    layouts.set(key, { prepared, shares });
-    const blocks = options.withArrival ? [...prepared.blocks, witnesses] : [witnesses];
-    const results = await depositAtEach({ ...job, control: undefined }, blocks, [masses], wantedOf(options));
-    const deposit = options.withArrival
-      ? joinDeposits(results.slice(0, -1))
-      : { sums: [areal], signature: null, arrival: null };
-    return coatOf(plant, masses, { prepared, shares }, deposit, results.at(-1)!);
+    const blocks = [...(withArrival ? prepared.blocks : []), witnessPoints(plant)];
+    const results = await depositAtEach({ ...job, control: undefined }, blocks, [masses], {
+      withSignature: false,
+      withArrival,
+    });
+    const arrival = withArrival ? joinDeposits(results.slice(0, -1)) : null;
+    return coatOf(plant, { masses, prepared, shares, areal, fieldError, arrival, witness: results.at(-1)! });
   };
 
   return { evaluate };
 }
 
-function wantedOf({ withArrival = false }: EvaluateOptions): { withSignature: false; withArrival: boolean } {
-  return { withSignature: false, withArrival };
-}
+/** Sums alone. */
+const FOR_SUMS = { withSignature: false, withArrival: false } as const;
 
-/** Where every filament's vapour goes; the rays are shared out evenly over all sub-sources. */
-async function traceAll(
-  job: Job,
-  options: EvaluateOptions,
-  control: Control | undefined,
-): Promise<readonly Float64Array[] | null> {
-  if (options.rays === 0) return null;
-  const subSources = job.sources.reduce((sum, { source }) => sum + source.count, 0);
-  const rays = Math.max(1, Math.round((options.rays ?? DEFAULT_RAYS) / REPLICATES / Math.max(1, subSources)));
-  const request = { scene: job.scene, sources: job.sources, rays, seed: options.seed ?? DEFAULT_SEED };
-  return job.transport.trace(request, control);
+/** Mass per area over a face. */
+interface FaceMap {
+  readonly prepared: PreparedFace;
+  /** [points] kg/m² */
+  readonly areal: Float64Array;
 }
 
 function witnessPoints(plant: Plant): KeyedPoints {
@@ -114,33 +155,40 @@ function witnessPoints(plant: Plant): KeyedPoints {
   return keyedPoints(points, false);
 }
 
-function coatOf(
-  plant: Plant,
-  masses: Float64Array,
-  { prepared, shares }: Layout,
-  map: DepositResult,
-  witness: DepositResult,
-): Coat {
+/** All that a coat is made of. */
+interface Parts extends FaceMap {
+  readonly masses: Float64Array;
+  /** [filaments] see traceBudget; null without rays */
+  readonly shares: readonly Float64Array[] | null;
+  /** bound of what few points leave out, kg/m² */
+  readonly fieldError: number;
+  /** sums of arrival angles, if asked for */
+  readonly arrival: DepositResult | null;
+  readonly witness: DepositResult;
+}
+
+function coatOf(plant: Plant, { masses, prepared, shares, areal, fieldError, arrival, witness }: Parts): Coat {
   const { face, weights, mixed } = prepared;
   const { sticking, density, tolerance } = plant.film;
-  const areal = map.sums[0]!;
-  const onFace = massOnFace(weights, mixed, areal);
-  const toThickness = (value: number): number => (value * sticking) / density;
+  const { value, error } = massOnFace(weights, mixed, areal);
+  const onFace = { value, error: error + fieldError * weights.all.fineTotal };
+  const toThickness = (mass: number): number => (mass * sticking) / density;
   const thickness = areal.map(toThickness);
   const budget = shares
     ? massBudget(plant, masses, onFace, shares, witness.sums[0]!)
     : roughBudget(plant, masses, onFace);
   const perEvaporated = budget.evaporated > 0 ? sticking / budget.evaporated : 0;
   const collection = { value: onFace.value * perEvaporated, error: onFace.error * perEvaporated };
+  const statistics = statisticsOf(face, weights, mixed, thickness, tolerance, collection);
   return {
     plant,
     face,
     thickness,
-    statistics: statisticsOf(face, weights, mixed, thickness, tolerance, collection),
+    statistics: fieldError > 0 ? widened(statistics, toThickness(fieldError)) : statistics,
     profile: radialProfile(face, thickness),
     witnessThickness: witness.sums[0]!.map(toThickness),
     budget,
-    arrival: map.arrival && witness.arrival && arrivalOf(map, witness),
+    arrival: arrival && arrivalOf(arrival, witness),
   };
 }
 

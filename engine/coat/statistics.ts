@@ -162,3 +162,30 @@ export function statisticsOf(
     ),
   };
 }
+
+/**
+ * Statistics of a thickness that may be off by an amount anywhere, on top of their own errors.
+ *
+ * Each number moves by at most: mean, extremes, edge: e; rms and ratios: e/mean each way; the area inside the
+ * tolerance is not bounded by e alone, so it gets the share of the area that a change of e at both limits moves in a
+ * coat that spreads evenly from its minimum to its maximum.
+ *
+ * @param off [m] bound of the thickness's error
+ */
+export function widened(statistics: Statistics, off: number): Statistics {
+  const { mean, minimum, maximum, uniformity, rms, edgeRatio, fractionInside } = statistics;
+  const wider = (estimate: Estimate, by: number): Estimate => ({ ...estimate, error: estimate.error + by });
+  const relative = mean.value > 0 ? off / mean.value : 0;
+  const span = maximum.value + minimum.value;
+  const spread = Math.max(maximum.value - minimum.value, off);
+  return {
+    ...statistics,
+    mean: wider(mean, off),
+    minimum: { ...minimum, error: minimum.error + off },
+    maximum: { ...maximum, error: maximum.error + off },
+    uniformity: wider(uniformity, span > 0 ? (2 * off) / span : 0),
+    rms: wider(rms, 2 * relative),
+    edgeRatio: wider(edgeRatio, relative * (1 + edgeRatio.value)),
+    fractionInside: wider(fractionInside, Math.min(1, (4 * off) / spread)),
+  };
+}

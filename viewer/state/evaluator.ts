@@ -4,10 +4,15 @@ import { createBrowserPool } from '../../workers/browserPool.ts';
 
 let made: Evaluator | null = null;
 
+function startEvaluator(): Evaluator {
+  const { transport, fields } = createBrowserPool();
+  return createEvaluator(transport, fields);
+}
+
 /** Starts its workers with the first coat that is asked for. */
 export const evaluator: Evaluator = {
   evaluate: async (...asked) => {
-    made ??= createEvaluator(createBrowserPool().transport);
+    made ??= startEvaluator();
     return made.evaluate(...asked);
   },
 };

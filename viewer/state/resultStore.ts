@@ -20,8 +20,11 @@ export interface ResultState {
 
 /** Time after which an evaluation shows its progress, ms. */
 const SLOW = 300;
-/** While the user drags, the map follows with all its points; the rays of the mass budget come at the end. */
-const DRAFT: EvaluateOptions = { rays: 0 };
+/**
+ * While the user drags, what nothing hides is computed on few points, to a twentieth of a percent; the rays of the mass
+ * budget and the last digits come at the end.
+ */
+const DRAFT: EvaluateOptions = { rays: 0, wantedError: 5e-4 };
 /** Longest stretch without letting the page paint and take input, ms. */
 const STRETCH = 12;
 
