@@ -3,10 +3,10 @@ import { LRUCache } from 'lru-cache';
 import type { MirrorShape } from '../geometry/mirrorShape.ts';
 import type { OrientedPoints } from '../geometry/orientedPoints.ts';
 import type { KeyedSource } from '../transport/transport.ts';
-import { columnSeries, depositAtNodes, type ColumnSeries } from './columnSeries.ts';
+import { columnSeries, depositAtNodes, steepestDecay, type ColumnSeries } from './columnSeries.ts';
 import { faceNodes, type NodeCounts } from './faceNodes.ts';
 import type { FieldKernel } from './fieldKernel.ts';
-import { enlargedCounts, foreseenCounts } from './nodeCounts.ts';
+import { enlargedCounts, foreseenCounts, nodesWanted } from './nodeCounts.ts';
 import { createSeriesSum, domainOf, thinned, type SeriesSum } from './polarSeries.ts';
 import { radialMeans } from './radialMean.ts';
 import { classError } from './seriesError.ts';
@@ -38,6 +38,8 @@ const COLUMN_BYTES = 32 * 2 ** 20;
 const NODE_BYTES = 16 * 2 ** 20;
 /** Shares of the wanted error that azimuth, radius and thinning may use up. */
 const SHARES = { azimuth: 0.5, radius: 0.4, thinning: 0.1 } as const;
+/** A third of the usual display grid: transforms cost about as much again as the deposits. */
+const MOST_NODES = 6_000;
 /** Enlargements of the nodes before a class is left to others. */
 const ROUNDS = 5;
 
@@ -49,14 +51,17 @@ interface SolvedClass {
 }
 
 export interface FieldSolverOptions {
+  /** bytes of columns kept, 32 MB unless told otherwise */
   readonly columnBytes?: number;
+  /** most nodes for each filament of a class; with more a direct sum is the better way. 6,000 unless told otherwise */
+  readonly mostNodes?: number;
 }
 
 /** Makes a solver for one mirror that remembers columns by the content of their filaments. */
 export function createFieldSolver(
   shape: MirrorShape,
   kernel: FieldKernel,
-  { columnBytes = COLUMN_BYTES }: FieldSolverOptions = {},
+  { columnBytes = COLUMN_BYTES, mostNodes = MOST_NODES }: FieldSolverOptions = {},
 ): FieldSolver {
   const columns = new LRUCache<string, ColumnSeries>({ maxSize: columnBytes, sizeCalculation: bytesOf });
   const nodes = new LRUCache<string, OrientedPoints>({
@@ -72,8 +77,10 @@ export function createFieldSolver(
     return found;
   };
 
-  const compute = ({ turned, isEven }: TwinClass, counts: NodeCounts, perFreePath: number): ColumnSeries =>
-    columnSeries(depositAtNodes(turned.source, nodesOf(counts, isEven), kernel, perFreePath), counts);
+  const compute = ({ turned, isEven }: TwinClass, counts: NodeCounts, perFreePath: number): ColumnSeries => {
+    const values = depositAtNodes(turned.source, nodesOf(counts, isEven), kernel, perFreePath);
+    return columnSeries(values, counts, steepestDecay(turned.source, values));
+  };
 
   /** The class's column on enough nodes, or null. */
   const solveClass = (one: TwinClass, wanted: number, perFreePath: number): SolvedClass | null => {
@@ -83,12 +90,14 @@ export function createFieldSolver(
     for (let round = 0; round <= ROUNDS; round++) {
       column ??= compute(one, counts, perFreePath);
       columns.set(key, column);
-      const { azimuth, radius } = classError(column, one);
-      const allowed = wanted * meanOf(column, one, domain);
-      const isAzimuthShort = !(azimuth <= SHARES.azimuth * allowed);
-      const isRadiusShort = !(radius <= SHARES.radius * allowed);
-      if (!isAzimuthShort && !isRadiusShort) return { one, column, error: azimuth + radius };
-      const larger = enlargedCounts(counts, isAzimuthShort, isRadiusShort);
+      const error = classError(column, one);
+      const mean = wanted * meanOf(column, one, domain);
+      const allowed = { azimuth: SHARES.azimuth * mean, radius: SHARES.radius * mean };
+      if (error.azimuth <= allowed.azimuth && error.radius <= allowed.radius) {
+        return { one, column, error: error.azimuth + error.radius };
+      }
+      if (!(nodesWanted(counts, error, allowed) <= one.members.length * mostNodes)) break;
+      const larger = enlargedCounts(counts, error, allowed);
       if (larger.azimuthCount === counts.azimuthCount && larger.radialCount === counts.radialCount) break;
       counts = larger;
       column = undefined;

@@ -2,6 +2,7 @@
 import type { FilamentSource } from '../emission/filamentSource.ts';
 import { sag, type MirrorShape } from '../geometry/mirrorShape.ts';
 import type { NodeCounts } from './faceNodes.ts';
+import type { ClassError } from './seriesError.ts';
 
 /** Least and largest numbers of nodes; beyond these a direct sum at the display points is the better way. */
 export const LEAST: NodeCounts = { radialCount: 6, azimuthCount: 16 };
@@ -69,14 +70,40 @@ export function foreseenCounts(source: FilamentSource, shape: MirrorShape, relat
   return { radialCount: radii(needed / perTerm), azimuthCount: azimuths((2 * needed) / perHarmonic) };
 }
 
-/** More nodes where the error is too large; the same numbers if no more are allowed. */
+/** Least and largest enlargement at a time. */
+const GROWTH = [1.25, 2] as const;
+
+/** Factor by which more nodes bring an error down to what is allowed, if it falls with this power of their number. */
+function growth(error: number, allowed: number, power: number): number {
+  if (error <= allowed) return 1;
+  if (error === Infinity) return GROWTH[1];
+  return Math.min(GROWTH[1], Math.max(GROWTH[0], (error / allowed) ** (1 / Math.max(1, power))));
+}
+
+/** More nodes where the error is larger than allowed. */
 export function enlargedCounts(
   { radialCount, azimuthCount }: NodeCounts,
-  isAzimuthShort: boolean,
-  isRadiusShort: boolean,
+  error: ClassError,
+  allowed: { readonly azimuth: number; readonly radius: number },
 ): NodeCounts {
   return {
-    radialCount: isRadiusShort ? radii(1.4 * radialCount) : radialCount,
-    azimuthCount: isAzimuthShort ? azimuths(1.5 * azimuthCount) : azimuthCount,
+    radialCount: radii(radialCount * growth(error.radius, allowed.radius, error.radiusPower)),
+    azimuthCount: azimuths(azimuthCount * growth(error.azimuth, allowed.azimuth, error.azimuthPower)),
   };
+}
+
+/** Number of nodes with which, falling on as they do, both errors would be as small as allowed; the present one while they do not fall. */
+export function nodesWanted(
+  { radialCount, azimuthCount }: NodeCounts,
+  error: ClassError,
+  allowed: { readonly azimuth: number; readonly radius: number },
+): number {
+  const factor = (found: number, most: number, power: number): number =>
+    found <= most || found === Infinity ? 1 : (found / most) ** (1 / Math.max(1, power));
+  return (
+    radialCount *
+    azimuthCount *
+    factor(error.radius, allowed.radius, error.radiusPower) *
+    factor(error.azimuth, allowed.azimuth, error.azimuthPower)
+  );
 }

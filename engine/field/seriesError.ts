@@ -7,10 +7,15 @@ import { chargeSums, type TwinClass } from './twins.ts';
 export interface ClassError {
   readonly azimuth: number;
   readonly radius: number;
+  /** powers of the number of nodes with which they fall for now */
+  readonly azimuthPower: number;
+  readonly radiusPower: number;
 }
 
 /** The charges' Fourier sums are known up to this many times the column's harmonics. */
 const REACH = 4;
+/** … and over this many periods of a full ring. */
+const PERIODS = 3;
 /** The tail's model may be short by this factor: measured on a hundred plants (tests/engine/field). */
 const SAFETY = 1.5;
 
@@ -38,11 +43,19 @@ function azimuthError(tail: Tail, sizes: Float64Array, azimuthCount: number): nu
     error += sizes[m]! * passing;
   }
   for (let m = tail.last + 1; m < reach; m++) error += sizes[m]! * tailTerm(tail, m);
-  return error + sizes[0]! * tail.sum * (tail.last / reach) ** (tail.power - 1);
+  return error + meanOfSecondHalf(sizes) * tail.sum * (tail.last / reach) ** (tail.power - 1);
 }
 
-/** Radial terms beyond the last, and those that pass for lower ones: each at most the tail. */
-function radialError({ counts: { radialCount: K }, cosine, sine }: ColumnSeries, sizes: Float64Array): number {
+/** Mean size of the charges' sums beyond those that are looked at one by one: a full ring repeats itself. */
+function meanOfSecondHalf(sizes: Float64Array): number {
+  const half = sizes.length >> 1;
+  let sum = 0;
+  for (let m = half; m < sizes.length; m++) sum += sizes[m]!;
+  return sum / (sizes.length - half);
+}
+
+/** Radial terms beyond the last. */
+function radialTail({ counts: { radialCount: K }, cosine, sine, steepest }: ColumnSeries, sizes: Float64Array): Tail {
   const terms = new Float64Array(K);
   for (let o = 0, m = 0; o < cosine.length; o += K, m++) {
     for (let k = 0; k < K; k++) {
@@ -50,15 +63,20 @@ function radialError({ counts: { radialCount: K }, cosine, sine }: ColumnSeries,
       terms[k]! += sizes[m]! * size;
     }
   }
-  return 2 * tailOf(terms).sum;
+  return tailOf(terms, 2 * K, steepest);
 }
 
 /** Bound of the error that the series of a class leaves anywhere on the face. */
 export function classError(column: ColumnSeries, one: TwinClass): ClassError {
-  const tail = tailOf(column.amplitude);
-  const sizes = chargeSizes(one, REACH * (tail.last + 1));
+  const tail = tailOf(column.amplitude, column.counts.azimuthCount, column.steepest);
+  const reach = Math.max(REACH * (tail.last + 1), PERIODS * one.members.length);
+  const sizes = chargeSizes(one, reach);
+  const radial = radialTail(column, sizes);
   return {
     azimuth: SAFETY * azimuthError(tail, sizes, column.counts.azimuthCount),
-    radius: SAFETY * radialError(column, sizes),
+    // the terms beyond the last, and as much again where they pass for lower ones at the nodes
+    radius: SAFETY * 2 * radial.sum,
+    azimuthPower: tail.apparent - 1,
+    radiusPower: radial.apparent - 1,
   };
 }
