@@ -1,39 +1,145 @@
 /** The Vacuum stage: what air does to vapour and film, and when the vacuum is good enough. */
-import { useDeferredValue, useMemo } from 'react';
-import { Tabs } from '../../panels/Tabs.tsx';
+import { useMemo, type ReactNode } from 'react';
+import { Tabs, type Tab } from '../../panels/Tabs.tsx';
 import { VerdictLine } from '../../panels/VerdictLine.tsx';
-import { useDesign } from '../../state/designStore.ts';
 import { useUnits } from '../../state/units.ts';
 import { StageFrame } from '../StageFrame.tsx';
+import { ContaminationNumbers } from './contamination/ContaminationNumbers.tsx';
+import { ContaminationPicture } from './contamination/ContaminationPicture.tsx';
+import { FiringForm } from './contamination/FiringForm.tsx';
 import { GasNumbers } from './gas/GasNumbers.tsx';
 import { GasPicture } from './gas/GasPicture.tsx';
-import { gasReport } from './gas/gasReport.ts';
+import { GasAssumptions } from './GasAssumptions.tsx';
+import { GlowNumbers } from './glow/GlowNumbers.tsx';
+import { GlowPicture } from './glow/GlowPicture.tsx';
+import { GoNumbers } from './go/GoNumbers.tsx';
+import { GoPicture } from './go/GoPicture.tsx';
+import { goItems, goVerdict } from './go/goItems.ts';
+import { NoSystem } from './pumping/NoSystem.tsx';
+import { PumpDownReadings } from './pumping/PumpDownReadings.tsx';
+import { PumpingNumbers } from './pumping/PumpingNumbers.tsx';
+import { PumpingPicture } from './pumping/PumpingPicture.tsx';
+import { RiseNumbers } from './rise/RiseNumbers.tsx';
+import { RisePicture } from './rise/RisePicture.tsx';
+import { useVacuum, type VacuumState } from './useVacuum.ts';
 import './vacuum.css';
-import { GasForm } from './VacuumForm.tsx';
-import { vacuumVerdict } from './vacuumVerdict.ts';
-import { useVacuumView } from './vacuumView.ts';
+import { GasForm, GlowForm, SystemForm } from './VacuumForm.tsx';
+import { useVacuumView, type VacuumTab } from './vacuumView.ts';
+
+interface Room extends Tab<VacuumTab> {
+  readonly numbers: () => ReactNode;
+  readonly aside: () => ReactNode;
+}
+
+const missing = (text: string): ReactNode => (
+  <section className="panel vacuum-none">
+    <p>{text}</p>
+  </section>
+);
+
+const NO_VAPOUR = 'No filament evaporates anything, so there is no vapour to follow.';
+const NO_FILM = 'This follows the coat, and needs film at every place of the clear aperture.';
+
+const gasAside = (): ReactNode => (
+  <>
+    <FiringForm />
+    <GasForm />
+  </>
+);
+
+/** The rooms of the stage: what each shows in the middle, on the right and on the left. */
+function roomsOf(state: VacuumState, items: ReturnType<typeof goItems>): readonly Room[] {
+  const { plant, coat, gas, film, pumping, glow, pumpDownRead, riseRead, rise } = state;
+  return [
+    {
+      id: 'go',
+      label: 'Go or no-go',
+      content: () => <GoPicture items={items} />,
+      numbers: () => <GoNumbers state={state} />,
+      aside: gasAside,
+    },
+    {
+      id: 'gas',
+      label: 'Gas',
+      content: () => (gas ? <GasPicture plant={plant} gasCase={gas} /> : missing(NO_VAPOUR)),
+      numbers: () => gas && <GasNumbers gasCase={gas} />,
+      aside: gasAside,
+    },
+    {
+      id: 'film',
+      label: 'In the film',
+      content: () => (coat && film ? <ContaminationPicture coat={coat} film={film} /> : missing(NO_FILM)),
+      numbers: () => coat && film && <ContaminationNumbers coat={coat} film={film} />,
+      aside: gasAside,
+    },
+    {
+      id: 'pump-down',
+      label: 'Pump-down',
+      content: () =>
+        pumping ? (
+          <PumpingPicture plant={plant} pumping={pumping} measured={pumpDownRead.readings} />
+        ) : (
+          <NoSystem what="The pump-down" />
+        ),
+      numbers: () => (
+        <>
+          {pumping && <PumpingNumbers pumping={pumping} />}
+          <PumpDownReadings read={pumpDownRead} />
+        </>
+      ),
+      aside: () => <SystemForm />,
+    },
+    {
+      id: 'rise',
+      label: 'Rate of rise',
+      content: () => <RisePicture plant={plant} rise={rise} />,
+      numbers: () => <RiseNumbers rise={rise} read={riseRead} />,
+      aside: () => <SystemForm />,
+    },
+    {
+      id: 'glow',
+      label: 'Glow',
+      content: () =>
+        glow ? (
+          <GlowPicture plant={plant} glow={glow} />
+        ) : pumping ? (
+          missing('The pumping system has no glow discharge. Switch it on at the left.')
+        ) : (
+          <NoSystem what="The glow discharge" />
+        ),
+      numbers: () => glow && <GlowNumbers glow={glow} />,
+      aside: () => <GlowForm />,
+    },
+  ];
+}
 
 export function VacuumStage() {
-  const plant = useDeferredValue(useDesign((state) => state.current.plant));
+  const state = useVacuum();
   const units = useUnits();
   const tab = useVacuumView((view) => view.tab);
-  const report = useMemo(() => gasReport(plant), [plant]);
-  const verdict = useMemo(() => vacuumVerdict(report, units), [report, units]);
+  const items = useMemo(() => goItems(state, units), [state, units]);
+  const rooms = roomsOf(state, items);
+  const room = rooms.find(({ id }) => id === tab) ?? rooms[0]!;
   return (
     <StageFrame
-      sentence={<VerdictLine {...verdict} />}
-      aside={<GasForm />}
+      sentence={<VerdictLine {...goVerdict(state, units)} />}
+      aside={room.aside()}
       picture={
         <div className="vacuum-pictures">
           <Tabs
-            label="Picture of the vacuum"
-            chosen={tab}
+            label="Rooms of the vacuum"
+            chosen={room.id}
             onChoose={(chosen) => useVacuumView.setState({ tab: chosen })}
-            tabs={[{ id: 'gas', label: 'Gas', content: () => <GasPicture plant={plant} report={report} /> }]}
+            tabs={rooms}
           />
         </div>
       }
-      numbers={<GasNumbers report={report} />}
+      numbers={
+        <>
+          {room.numbers()}
+          <GasAssumptions />
+        </>
+      }
       numbersLabel="Numbers of the vacuum"
     />
   );

@@ -2,7 +2,7 @@
 import { create } from 'zustand';
 import { persist } from 'zustand/middleware';
 
-export const VACUUM_TABS = ['gas', 'scattering', 'film', 'pump-down', 'rise', 'glow'] as const;
+export const VACUUM_TABS = ['go', 'gas', 'scattering', 'film', 'pump-down', 'rise', 'glow'] as const;
 export type VacuumTab = (typeof VACUUM_TABS)[number];
 
 export interface VacuumView {
@@ -13,6 +13,6 @@ export interface VacuumView {
   readonly riseText: string;
 }
 
-const START: VacuumView = { tab: 'gas', pumpDownText: '', riseText: '' };
+const START: VacuumView = { tab: 'go', pumpDownText: '', riseText: '' };
 
 export const useVacuumView = create<VacuumView>()(persist(() => START, { name: 'evenfall-vacuum' }));

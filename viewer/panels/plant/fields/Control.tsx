@@ -3,11 +3,15 @@ import { EitherControl } from './EitherControl.tsx';
 import { EmissionControl } from './EmissionControl.tsx';
 import type { ControlProps } from './formContext.ts';
 import { GroupControl } from './GroupControl.tsx';
+import { KindControl } from './KindControl.tsx';
 import { ListControl } from './ListControl.tsx';
 import { TextControl } from './TextControl.tsx';
 import { TruthControl } from './TruthControl.tsx';
 import { TupleControl } from './TupleControl.tsx';
 import { WordsControl } from './WordsControl.tsx';
+
+/** A change of its law keeps what fits, and more than the schema knows. */
+const EMISSION = 'type.emission';
 
 export function Control(props: ControlProps) {
   switch (props.field.kind) {
@@ -28,7 +32,7 @@ export function Control(props: ControlProps) {
     case 'either':
       return <EitherControl {...props} />;
     case 'choice':
-      return <EmissionControl {...props} />;
+      return props.field.place === EMISSION ? <EmissionControl {...props} /> : <KindControl {...props} />;
     case 'fixed':
       return null;
   }

@@ -6,13 +6,17 @@ import { isShown } from './isShown.ts';
 import { startOf } from './starts.ts';
 import { useShared } from './useValues.ts';
 
+/** Sections that mean something else when they are there, though all that is in them may be left out. */
+const SWITCHED = new Set(['vacuum.system.coldTrap', 'vacuum.system.glow']);
+
 export function GroupControl({ field, path, name }: ControlProps) {
   const { Control, change, parts } = useForm();
   const shared = useShared(path);
   const id = useId();
   const [refusal, setRefusal] = useState<string | null>(null);
   if (field.kind !== 'group') return null;
-  const isSwitched = field.isOptional && field.fields.some(({ isOptional }) => !isOptional);
+  const isSwitched =
+    SWITCHED.has(field.place) || (field.isOptional && field.fields.some(({ isOptional }) => !isOptional));
   const isThere = !isSwitched || shared !== undefined;
   const fields = inOrder(field.fields.filter(({ place }) => isShown(place, parts)));
   const controls = fields.map((one) => (

@@ -2,7 +2,7 @@
 import { Plus, Trash2 } from 'lucide-react';
 import { useState } from 'react';
 import { useForm, type ControlProps } from './formContext.ts';
-import { nextItem } from './starts.ts';
+import { withNextItem } from './starts.ts';
 import { useShared, VARIOUS } from './useValues.ts';
 
 /** Rows shown at once; more on request. */
@@ -63,7 +63,7 @@ export function ListControl({ field, path, name }: ControlProps) {
           type="button"
           className="plant-add"
           aria-label={`Add a row to ${title.toLowerCase()}`}
-          onClick={() => set((old) => [...old, nextItem(field, old)])}
+          onClick={() => set((old) => withNextItem(field, old))}
         >
           <Plus aria-hidden="true" size={14} /> Add a row
         </button>

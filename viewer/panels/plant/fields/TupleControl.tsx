@@ -8,6 +8,7 @@ import { shownText } from './shownText.ts';
 import { startOf } from './starts.ts';
 import { typedValue } from './typedValue.ts';
 import { useShared, VARIOUS } from './useValues.ts';
+import { LABELS } from './words.ts';
 
 /** Digits shown of a component of a direction. */
 const NUMBER_DIGITS = 6;
@@ -58,14 +59,16 @@ function Component({ tuple, item, i, path, title }: ComponentProps) {
   const units = useUnits();
   const shared = useShared([...path, i]);
   const start = startOf(tuple) as readonly unknown[];
+  // x, y and z, unless the place has better words
+  const word = LABELS[item.place] ?? item.key;
   const shown = (value: unknown): string =>
     item.kind === 'quantity'
       ? shownText(String(value as string), item.dimension, item.place, units)
       : String(Number((value as number).toPrecision(NUMBER_DIGITS)));
   return (
     <DraftInput
-      label={item.key}
-      name={`${title}, ${item.key}`}
+      label={word}
+      name={`${title}, ${word.toLowerCase()}`}
       help={item.help === tuple.help ? tuple.help : `${tuple.help}: ${item.help}`}
       value={shared === undefined || shared === VARIOUS ? '' : shown(shared)}
       placeholder={shared === VARIOUS ? 'various' : shown(start[i])}
@@ -73,7 +76,7 @@ function Component({ tuple, item, i, path, title }: ComponentProps) {
         change(
           path,
           (old) => (Array.isArray(old) ? (old as unknown[]) : start).with(i, typedValue(item, text)),
-          `${title.toLowerCase()} ${item.key}`,
+          `${title.toLowerCase()} ${word.toLowerCase()}`,
         )
       }
     />

@@ -1,4 +1,5 @@
 /** First values of what a form adds: sections, directions, items of lists. */
+import { freeName } from '../../../state/edits/parts.ts';
 import type { Field } from './field.ts';
 
 /** First values by place, where the schema alone would give poor ones. */
@@ -12,6 +13,19 @@ const STARTS: Readonly<Record<string, unknown>> = {
   'film.overcoat': { material: 'MgF2', thickness: '100 nm' },
   'obstacle.normal': [0, 0, 1],
   'witness.normal': [0, 0, 1],
+  'vacuum.system.pumps.line': { part: 'tube', diameter: '100 mm', length: '1 m' },
+  'vacuum.system.pumps.line.diameter': '100 mm',
+  'vacuum.system.pumps.line.length': '1 m',
+  'vacuum.system.surfaces': { material: 'stainless steel', area: '1 m2' },
+  'vacuum.system.coldTrap': { area: '0.5 m2' },
+};
+
+/** First rows of lists that need more than one row to be sound. */
+const FIRST_ROWS: Readonly<Record<string, readonly unknown[]>> = {
+  'vacuum.system.pumps.curve': [
+    ['1e-3 mbar', '1000 l/s'],
+    ['1e-2 mbar', '500 l/s'],
+  ],
 };
 
 /** A value that a field can begin with. */
@@ -49,6 +63,12 @@ function isDirection(field: Extract<Field, { kind: 'tuple' }>): boolean {
   return field.items.every(({ kind }) => kind === 'number');
 }
 
+/** A list with one more row; with its first rows, if it has none. */
+export function withNextItem(field: Extract<Field, { kind: 'list' }>, items: readonly unknown[]): readonly unknown[] {
+  const first = items.length === 0 ? FIRST_ROWS[field.place] : undefined;
+  return first ?? [...items, nextItem(field, items)];
+}
+
 /** One more item for a list, different from those that it has where they must differ. */
 export function nextItem(field: Extract<Field, { kind: 'list' }>, items: readonly unknown[]): unknown {
   switch (field.place) {
@@ -62,9 +82,26 @@ export function nextItem(field: Extract<Field, { kind: 'list' }>, items: readonl
       const [x = '0 m', y = '0 m', z = '0 m'] = (items.at(-1) ?? []) as string[];
       return [x, y, stepped(z)];
     }
+    case 'vacuum.system.pumps': {
+      const last = items.at(-1) as { name?: unknown } | undefined;
+      const names = items.map((item) => String((item as { name?: unknown }).name));
+      return { ...last, name: freeName(String(last?.name ?? 'pump'), names) };
+    }
+    case 'vacuum.system.pumps.curve': {
+      const [pressure, speed] = items.at(-1) as readonly [string, string];
+      return [tenfold(pressure), speed];
+    }
+    case 'vacuum.system.surfaces':
+      return startOf(field.item);
     default:
       return items.at(-1) ?? startOf(field.item);
   }
+}
+
+/** A quantity ten times as large, in its own unit. */
+function tenfold(text: string): string {
+  const [, number = '', unit = ''] = /^\s*(\S+?)\s*([^\d\s.+-]\S*)\s*$/.exec(text) ?? [];
+  return `${Number((10 * Number(number)).toPrecision(9))} ${unit}`;
 }
 
 function firstFree(items: readonly unknown[]): number {

@@ -27,6 +27,19 @@ export const LABELS: Readonly<Record<string, string>> = {
   'obstacle.data': 'Mesh',
   'obstacle.file': 'Mesh file',
   'obstacle.unit': 'Unit of the mesh',
+  'vacuum.system.pumps.speed': 'Rated speed',
+  'vacuum.system.pumps.waterSpeed': 'Speed for water',
+  'vacuum.system.pumps.ultimate': 'Ultimate pressure',
+  'vacuum.system.pumps.from': 'Opens at',
+  'vacuum.system.pumps.until': 'Closes at',
+  'vacuum.system.pumps.curve': 'Speed curve',
+  'vacuum.system.pumps.curve.x': 'Pressure',
+  'vacuum.system.pumps.curve.y': 'Speed',
+  'vacuum.system.coldTrap.waterSpeed': 'Speed for water',
+  'vacuum.system.coldTrap.from': 'Cold from',
+  'vacuum.system.venting.open': 'Stood open for',
+  'vacuum.system.venting.air': 'Stood full of',
+  'vacuum.system.glow': 'Glow discharge',
 };
 
 /** Help where the schema has no description, by place. */

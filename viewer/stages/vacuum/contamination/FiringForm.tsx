@@ -1,0 +1,23 @@
+/** How long the film grows: a field of the design that no part of the plant has. */
+import { useDesign } from '../../../state/designStore.ts';
+import { withValue } from '../../../state/edits/path.ts';
+import { EditField } from '../../../panels/EditField.tsx';
+import { changeDesign } from '../../../panels/plant/formEdits.ts';
+import { firingDuration } from './contaminationCase.ts';
+
+const PATH = ['firing', 'duration'] as const;
+
+export function FiringForm() {
+  const file = useDesign((state) => state.current.file);
+  return (
+    <section className="panel vacuum-firing" aria-label="Firing">
+      <EditField
+        label="Film grows for"
+        value={file.firing?.duration ?? `${firingDuration(file)} s`}
+        onCommit={(text) =>
+          changeDesign('duration of the firing', (old) => withValue(old, PATH, text === '' ? undefined : text))
+        }
+      />
+    </section>
+  );
+}
