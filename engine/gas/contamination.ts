@@ -229,6 +229,9 @@ export function leastRate(gas: GasState, density: number, ratio: number, stickin
   return gasUptake(gas, sticking) / (ratio * atomsInFilm(1, density));
 }
 
+/** Of a pressure that was recommended and taken. */
+const ROUNDING = 1e-9;
+
 export interface Recommendation {
   /** Pa: the lower of what practice asks and what the ratio asks */
   readonly pressure: number;
@@ -253,5 +256,6 @@ export function recommend(
 ): Recommendation {
   const pressure = Math.min(RECOMMENDED.pressure, greatestPressure(gas, rate, density, ratio, sticking));
   const least = Math.max(RECOMMENDED.rate, leastRate(gas, density, ratio, sticking));
-  return { pressure, rate: least, isKept: gas.pressure <= pressure && rate >= least };
+  const isClean = arrivalRatio(gas, rate, density, sticking) <= ratio * (1 + ROUNDING);
+  return { pressure, rate: least, isKept: isClean && gas.pressure <= RECOMMENDED.pressure && rate >= RECOMMENDED.rate };
 }

@@ -6,7 +6,8 @@ import { componentsOf, type GasState } from './gases.ts';
 /**
  * Diffusion coefficient of a trace of aluminium in a gas, first Chapman–Enskog approximation for hard spheres.
  *
- *     D₁₂ = 3/(8 n σ) √(kT/(2π μ)),  μ = m_Al m_gas/(m_Al + m_gas);  mixtures: 1/D = Σ 1/D₁ⱼ (Blanc's law)
+ *     D₁₂ = 3/(8 n d₁₂²) √(kT/(2π μ)) = 3/(8 n σ) √(π kT/(2 μ)),  σ = π d₁₂²,  μ = m_Al m_gas/(m_Al + m_gas)
+ *     mixtures: 1/D = Σ 1/D₁ⱼ (Blanc's law)
  *
  * Error: below the exact coefficient by 0 to 2 % in gases lighter than argon, 3 % in argon (see secondApproximation).
  *
@@ -17,7 +18,7 @@ export function diffusionCoefficient(gas: GasState, model: VapourModel = DEFAULT
   let inverse = 0;
   for (const part of componentsOf(gas)) {
     const reduced = (ALUMINIUM_MASS * part.mass) / (ALUMINIUM_MASS + part.mass);
-    const speed = Math.sqrt((BOLTZMANN * gas.temperature) / (2 * Math.PI * reduced));
+    const speed = Math.sqrt((Math.PI * BOLTZMANN * gas.temperature) / (2 * reduced));
     inverse += (8 * part.density * atomCrossSection(part, model)) / (3 * speed);
   }
   return 1 / inverse;

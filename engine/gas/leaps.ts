@@ -40,8 +40,8 @@ export interface Leaps {
  * Leaps for a gas.
  *
  * A collision leaves on average at most m_Al/(m_Al + m_gas) of the atom's velocity. While it forgets, the
- * atom drifts by √(6 D t) ≈ ¾ √collisions free paths (D of the first Chapman–Enskog approximation); four
- * times that is allowed for.
+ * atom drifts by √(6 D t) ≈ 1.3 √collisions free paths (D of the first Chapman–Enskog approximation); more
+ * than twice that is allowed for.
  */
 export function leapsOf(encounters: Encounters, allowed: boolean): Leaps {
   const { count, perPath, probable, massShare, perPathTotal, atomProbable } = encounters;
