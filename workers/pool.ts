@@ -126,6 +126,7 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
         scene: request.scene.key,
         blocks: blocks.map(({ key }) => key),
         sources: request.sources.map(({ key }) => key),
+        part: request.part ?? 'arriving',
         mixes: request.mixes,
         withSignature: request.withSignature,
         withArrival: request.withArrival,

@@ -6,7 +6,7 @@
  */
 import type { FilamentSource } from '../engine/emission/filamentSource.ts';
 import type { SmoothField } from '../engine/field/smoothField.ts';
-import type { DepositResult, KeyedPoints, SceneData } from '../engine/transport/transport.ts';
+import type { DepositPart, DepositResult, KeyedPoints, SceneData } from '../engine/transport/transport.ts';
 
 /** Content that the worker may not have yet, by key. */
 export interface Parcel {
@@ -19,6 +19,7 @@ export interface DepositCall {
   readonly scene: string;
   readonly blocks: readonly string[];
   readonly sources: readonly string[];
+  readonly part: DepositPart;
   readonly mixes: readonly Float64Array[];
   readonly withSignature: boolean;
   readonly withArrival: boolean;

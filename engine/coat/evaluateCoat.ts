@@ -14,7 +14,8 @@ import { depositAtEach, joinDeposits, type Job } from './job.ts';
 import { massBudget, roughBudget } from './massBudget.ts';
 import { gridFace, refineFor, type PreparedFace } from './preparedFace.ts';
 import { radialProfile } from './radialProfile.ts';
-import { addFieldTo, clearSources, restOf } from './smoothPart.ts';
+import { mixedCells } from './refineAtShadows.ts';
+import { addFieldTo, clearSources, hasObstacles, restOf } from './smoothPart.ts';
 import { massOnFace, statisticsOf, widened } from './statistics.ts';
 
 export interface EvaluateOptions {
@@ -58,21 +59,26 @@ export function createEvaluator(
     return grid;
   };
 
-  /** Every filament of the job summed at every point, on a face refined for them. */
-  const directMap = async (grid: PreparedFace, job: Job, masses: Float64Array): Promise<FaceMap> => {
+  /** Every filament of the job summed at every point, on a face refined for them as deep as is said. */
+  const directMap = async (grid: PreparedFace, job: Job, masses: Float64Array, depth?: number): Promise<FaceMap> => {
     if (job.sources.length === 0) return { prepared: grid, areal: new Float64Array(grid.face.points.count) };
-    const key = contentKey(grid.blocks[0]?.key ?? '', job.scene.key, ...job.sources.map((source) => source.key));
+    const key = contentKey(
+      grid.blocks[0]?.key ?? '',
+      job.scene.key,
+      ...job.sources.map((source) => source.key),
+      depth ?? '',
+    );
     const prepared = layouts.get(key);
     if (prepared) {
       const results = await depositAtEach(job, prepared.blocks, [masses], FOR_SUMS);
       return { prepared, areal: joinDeposits(results).sums[0]! };
     }
-    const made = await refineFor(grid, job, masses);
+    const made = await refineFor(grid, job, masses, depth);
     layouts.set(key, made.prepared);
     return made;
   };
 
-  /** What nothing hides as a smooth field, the rest directly. */
+  /** A smooth field less what obstacles hide of it, and directly what no field describes. */
   const mixedMap = async (
     grid: PreparedFace,
     job: Job,
@@ -80,20 +86,26 @@ export function createEvaluator(
     wantedError: number,
   ): Promise<FaceMap & { readonly fieldError: number }> => {
     const clear = clearSources(job.scene, job.sources);
-    const field = await fields.solve({
-      scene: job.scene,
-      sources: clear.map((f) => job.sources[f]!),
-      masses: Float64Array.from(clear, (f) => masses[f]!),
-      wantedError,
-    });
+    const sources = clear.map((f) => job.sources[f]!);
+    const charges = Float64Array.from(clear, (f) => masses[f]!);
+    const field = await fields.solve({ scene: job.scene, sources, masses: charges, wantedError });
+    for (const f of field.rough) charges[f] = 0;
     const rest = restOf(job.sources.length, clear, field.rough);
-    const direct = { ...job, sources: rest.map((f) => job.sources[f]!) };
-    const { prepared, areal } = await directMap(
-      grid,
-      direct,
-      Float64Array.from(rest, (f) => masses[f]!),
-    );
-    return { prepared, areal: addFieldTo(areal, field, prepared.face), fieldError: field.error };
+    const [hidden, { prepared, areal }] = await Promise.all([
+      hasObstacles(job.scene) ? hiddenAt(grid, { ...job, sources }, charges) : null,
+      directMap(
+        grid,
+        { ...job, sources: rest.map((f) => job.sources[f]!) },
+        Float64Array.from(rest, (f) => masses[f]!),
+        UNREFINED,
+      ),
+    ]);
+    const shaded = mixedCells(grid.face.cells, hidden?.signature ?? null);
+    return {
+      prepared: { ...prepared, mixed: [...new Set([...prepared.mixed, ...shaded])] },
+      areal: addFieldTo(areal, field, hidden?.sums[0] ?? null, grid.face),
+      fieldError: field.error,
+    };
   };
 
   /** Where every filament's vapour goes; the rays are shared out evenly over all sub-sources. */
@@ -134,6 +146,15 @@ export function createEvaluator(
   };
 
   return { evaluate };
+}
+
+/** A draft does not follow shadow edges between the points of the grid: it says so in its errors. */
+const UNREFINED = 0;
+
+/** What obstacles hide of some filaments' deposit. */
+async function hiddenAt(grid: PreparedFace, { transport, scene, sources, control }: Job, masses: Float64Array) {
+  const request = { scene, sources, blocks: grid.blocks, mixes: [masses], part: 'hidden' } as const;
+  return joinDeposits(await transport.deposit({ ...request, withSignature: true, withArrival: false }, control));
 }
 
 /** Sums alone. */

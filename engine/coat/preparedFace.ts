@@ -38,28 +38,30 @@ export async function gridFace(shape: MirrorShape, pointCount: number, control?:
  * Halves cells at shadow edges, level by level. Looks at equal charges, so that only the layout counts.
  *
  * @param masses [filaments] kg
+ * @param depth halvings of a cell at most; without any, cells at shadow edges keep their wider errors
  * @returns the refined face, and the deposit of `masses` on its points, kg/m²
  */
 export async function refineFor(
   grid: PreparedFace,
   job: Job,
   masses: Float64Array,
+  depth = MAX_DEPTH,
 ): Promise<{ readonly prepared: PreparedFace; readonly areal: Float64Array }> {
   const mixes = [masses, new Float64Array(masses.length).fill(1 / Math.max(1, masses.length))];
   const deposit = async (at: readonly KeyedPoints[], from: number, to: number): Promise<DepositResult> =>
     joinDeposits(await depositAtEach({ ...job, control: staged(job.control, from, to) }, at, mixes, FOR_REFINING));
   let { face } = grid;
   const blocks = [...grid.blocks];
-  let known = await deposit(blocks, 0, GRID_SHARE);
+  let known = await deposit(blocks, 0, depth > 0 ? GRID_SHARE : 1);
   let room = Math.floor((REFINED_SHARE * face.points.count) / NODES_PER_SPLIT);
-  for (let level = 0; level < MAX_DEPTH && room > 0; level++) {
+  for (let level = 0; level < depth && room > 0; level++) {
     const split = cellsToRefine(face, known.sums[1]!, known.signature, room);
     if (split.length === 0) break;
     room -= split.length;
     const finer = refineFace(face, split);
     face = finer.face;
     blocks.push(keyedPoints(finer.added));
-    const share = (l: number): number => GRID_SHARE + ((1 - GRID_SHARE) * l) / MAX_DEPTH;
+    const share = (l: number): number => GRID_SHARE + ((1 - GRID_SHARE) * l) / depth;
     known = joinDeposits([known, await deposit(blocks.slice(-1), share(level), share(level + 1))]);
   }
   const mixed = mixedCells(face.cells, known.signature);

@@ -3,15 +3,18 @@ import { valuesOnFaceInto } from '../field/evaluateSeries.ts';
 import type { SmoothField } from '../field/smoothField.ts';
 import type { Face } from '../geometry/face.ts';
 import { glassOf } from '../geometry/glass.ts';
+import { packSolids } from '../geometry/solids.ts';
 import type { KeyedSource, SceneData } from '../transport/transport.ts';
 import { canBeHidden, createVisibility } from '../transport/visibility.ts';
 
-/** Indices of the filaments that see all of the face. */
-export function clearSources({ shape, tank, solids, meshes }: SceneData, sources: readonly KeyedSource[]): number[] {
-  if (meshes.length > 0) return [];
-  const visibility = createVisibility({ glass: glassOf(shape), tank, solids, meshes: [] });
-  return sources.flatMap(({ source }, f) => (canBeHidden(visibility, source) ? [] : [f]));
+/** Indices of the filaments that would see all of the face if there were no obstacles. */
+export function clearSources({ shape, tank }: SceneData, sources: readonly KeyedSource[]): number[] {
+  const empty = createVisibility({ glass: glassOf(shape), tank, solids: packSolids([]), meshes: [] });
+  return sources.flatMap(({ source }, f) => (canBeHidden(empty, source) ? [] : [f]));
 }
+
+/** Whether there are obstacles that may shade something. */
+export const hasObstacles = ({ solids, meshes }: SceneData): boolean => solids.count > 0 || meshes.length > 0;
 
 /**
  * Indices of the filaments that are still to be summed directly, rising.
@@ -26,8 +29,23 @@ export function restOf(count: number, clear: readonly number[], rough: readonly 
   return Array.from({ length: count }, (_, f) => f).filter((f) => isInField[f] === 0);
 }
 
-/** Adds a field to the direct sum, kg/m²; where it is thinner than its own error it may not take anything away. */
-export function addFieldTo(areal: Float64Array, { series }: SmoothField, face: Face): Float64Array {
+/**
+ * Adds a field, less what obstacles hide of it, to the direct sum, kg/m².
+ *
+ * Where something is hidden and no more is left than the field's own error, nothing is taken to arrive.
+ *
+ * @param hidden [points] kg/m², or null without obstacles
+ */
+export function addFieldTo(
+  areal: Float64Array,
+  { series, error }: SmoothField,
+  hidden: Float64Array | null,
+  face: Face,
+): Float64Array {
   const values = valuesOnFaceInto(new Float64Array(areal.length), series, face);
-  return areal.map((direct, i) => direct + Math.max(0, values[i]!));
+  return areal.map((direct, i) => {
+    const lost = hidden?.[i] ?? 0;
+    const left = values[i]! - lost;
+    return direct + (lost > 0 && left <= error ? 0 : Math.max(0, left));
+  });
 }

@@ -73,6 +73,46 @@ export function computeColumns(
   return columns;
 }
 
+/** The deposit of a column that is hidden everywhere: none. */
+export const NOTHING = new Float64Array(0);
+
+/**
+ * Computes what of a filament's deposit is hidden, with the signature of its column: what it would leave, less this, is
+ * what it leaves. Only points in doubt are looked at.
+ *
+ * @returns a deposit of length 0 where nothing is hidden
+ */
+export function computeHidden(
+  source: FilamentSource,
+  points: OrientedPoints,
+  visibility: Visibility,
+  kernel: DepositKernel,
+): Column {
+  const hiders = hidersOf(visibility, source, points);
+  if (!hiders) return { deposit: NOTHING, signature: null };
+  const marks = hiddenMarks(source);
+  const { values, hidden, doubts } = createScratch(points, visibility);
+  let column: { deposit: Float64Array; signature: Uint32Array } | null = null;
+  for (let begin = 0; begin < points.count; begin += RUN) {
+    if (gatherDoubtsInto(doubts, hiders, begin) === 0) continue;
+    const end = Math.min(points.count, begin + RUN);
+    let isLoaded = false;
+    for (let j = 0; j < source.count; j++) {
+      if (hideInto(hidden, doubts, hiders, begin, j) === 0) continue;
+      if (!isLoaded) kernel.load(points, begin, end);
+      isLoaded = true;
+      readAlone(values, source, j, kernel);
+      column ??= { deposit: new Float64Array(points.count), signature: new Uint32Array(points.count) };
+      for (let i = begin; i < end; i++) {
+        if (hidden[i - begin] === 0 || values[i - begin] === 0) continue;
+        column.deposit[i]! += values[i - begin]!;
+        column.signature[i]! ^= marks[j]!;
+      }
+    }
+  }
+  return column ?? { deposit: NOTHING, signature: null };
+}
+
 /** What may hide some of the points from a filament; null if nothing does. */
 function hidersOf(visibility: Visibility, source: FilamentSource, points: OrientedPoints): Hiders | null {
   return canBeHidden(visibility, source) ? findHiders(visibility, source, points, patchesOf(points)) : null;

@@ -3,13 +3,14 @@ import { LRUCache } from 'lru-cache';
 import { glassOf } from '../geometry/glass.ts';
 import type { Triangles } from '../geometry/stl.ts';
 import { casterCount, type MeshSolid, type Scene } from '../geometry/scene.ts';
-import { computeArrival, computeColumns, type ArrivalMoments, type Column } from './column.ts';
+import { computeArrival, computeColumns, computeHidden, type ArrivalMoments, type Column } from './column.ts';
 import { createPlainKernel, type DepositKernel } from './depositKernel.ts';
 import { traceBudget } from './massRays.ts';
 import { createRecycler } from './recycler.ts';
 import { staged } from './staged.ts';
 import type {
   Control,
+  DepositPart,
   DepositRequest,
   DepositResult,
   KeyedPoints,
@@ -111,20 +112,23 @@ export function createLocalTransport(
     points: KeyedPoints,
     scene: SceneData,
     visibility: Visibility,
+    part: DepositPart,
   ): Column[] => {
-    const places = group.map(({ key }) => `${key}/${points.key}/${scene.key}`);
+    const places = group.map(({ key }) => `${key}/${points.key}/${scene.key}/${part}`);
     const found = places.map((place) => kept.get(place)?.column);
     const missing = group.filter((_, k) => !found[k]);
     const made =
-      missing.length === 0
-        ? []
-        : computeColumns(
-            missing.map(({ source }) => source),
-            points.points,
-            visibility,
-            kernel,
-            recycler.take,
-          );
+      part === 'hidden'
+        ? missing.map(({ source }) => computeHidden(source, points.points, visibility, kernel))
+        : missing.length === 0
+          ? []
+          : computeColumns(
+              missing.map(({ source }) => source),
+              points.points,
+              visibility,
+              kernel,
+              recycler.take,
+            );
     // held before they are kept: keeping one may push out another
     const columns = found.map((column) => column ?? made.shift()!);
     for (const { deposit } of columns) recycler.hold(deposit);
@@ -141,6 +145,7 @@ export function createLocalTransport(
     control: Control | undefined,
   ): Promise<DepositResult> => {
     const { points, key } = block;
+    const part = request.part ?? 'arriving';
     const sums = request.mixes.map(() => new Float64Array(points.count));
     const arrival = request.withArrival
       ? { angle: new Float64Array(points.count), grazing: new Float64Array(points.count) }
@@ -157,7 +162,7 @@ export function createLocalTransport(
       request.mixes.forEach((mix, m) => {
         const factors = batch.iSources.map((f) => mix[f]!);
         const make = (): Float64Array => weightedSum(recycler.take(points.count), batch.columns, factors);
-        const place = `${batch.iSources.map((f) => request.sources[f]!.key).join()}/${key}/${request.scene.key}/${factors.join()}`;
+        const place = `${batch.iSources.map((f) => request.sources[f]!.key).join()}/${key}/${request.scene.key}/${part}/${factors.join()}`;
         addInto(sums[m]!, keep(place, 'partial', make));
       });
       letGo();
@@ -168,7 +173,8 @@ export function createLocalTransport(
     try {
       for (let first = 0; first < request.sources.length; first += groupSize) {
         const group = request.sources.slice(first, first + groupSize);
-        columnsOf(group, block, request.scene, visibility).forEach((column, k) => {
+        columnsOf(group, block, request.scene, visibility, part).forEach((column, k) => {
+          if (column.deposit.length === 0) return;
           batch.columns.push(column.deposit);
           batch.iSources.push(first + k);
           if (batch.columns.length === BATCH) flush();

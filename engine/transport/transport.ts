@@ -29,11 +29,15 @@ export interface KeyedPoints {
   readonly onFace: boolean;
 }
 
+export type DepositPart = 'arriving' | 'hidden';
+
 export interface DepositRequest {
   readonly scene: SceneData;
   /** blocks of points, answered one by one */
   readonly blocks: readonly KeyedPoints[];
   readonly sources: readonly KeyedSource[];
+  /** what arrives, unless what is hidden is asked for: what would arrive without shields, glass and obstacles, less that */
+  readonly part?: DepositPart;
   /** each [sources] kg per filament: one sum is returned for each */
   readonly mixes: readonly Float64Array[];
   /** whether to combine the signatures of hidden sub-sources */
