@@ -19,7 +19,7 @@ describe.each(presets.map(({ id, file }) => [id, file] as const))('of %s', (_, f
     const [there, empty] = [scene, { ...scene, solids: { ...scene.solids, count: 0 }, meshes: [] }].map((one) =>
       createVisibility(one),
     );
-    const { source } = plant.filaments[1]!;
+    const { source } = plant.filaments[0]!;
     const open = { ...source, shield: null };
     const arriving = computeColumn(open, points, there!);
     const hidden = computeHidden(open, points, there!, createPlainKernel());
