@@ -23,17 +23,21 @@ function quarterRatio(a: number): number {
   return (u - 1) / (2 ** a - u);
 }
 
-/** The a whose quarters have this ratio; 0 if they do not fall off. */
+/** Values of a, evenly spaced in its logarithm, with the ratio of their quarters: descending. */
+const STEPS = 256;
+const DECAYS = Float64Array.from({ length: STEPS }, (_, i) => SLOWEST * (FASTEST / SLOWEST) ** (i / (STEPS - 1)));
+const RATIOS = DECAYS.map(quarterRatio);
+
+/** The a whose quarters have this ratio, rounded down to the table; 0 if they do not fall off. */
 function decayOf(ratio: number): number {
-  if (!(ratio < quarterRatio(SLOWEST))) return 0;
-  if (ratio <= quarterRatio(FASTEST)) return FASTEST;
-  let [low, high] = [SLOWEST, FASTEST];
-  for (let i = 0; i < 24; i++) {
-    const middle = (low + high) / 2;
-    if (quarterRatio(middle) > ratio) low = middle;
+  if (!(ratio < RATIOS[0]!)) return 0;
+  let [low, high] = [0, STEPS];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (RATIOS[middle]! > ratio) low = middle;
     else high = middle;
   }
-  return low;
+  return DECAYS[low]!;
 }
 
 /** Passes over the decay: each takes more exactly off what the nodes add to the last terms. */

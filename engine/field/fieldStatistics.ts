@@ -38,11 +38,35 @@ export function hasRoundAperture({ cornerAngle, clearOuterRadius, rimRadius }: M
   return cornerAngle === null || clearOuterRadius <= rimRadius * Math.cos(Math.PI / 6);
 }
 
+/** Radii where fields are added up and searched. */
+export interface RadialRule {
+  /** m; both ends of the clear aperture are among them, for the extremes */
+  readonly radii: Float64Array;
+  /** [radii] m; 0 at both ends */
+  readonly weights: Float64Array;
+  /** index of the first radius of the edge zone */
+  readonly edge: number;
+  /** r √(1 + z′²) at a radius, by the slope on the mirror's axis, m */
+  readonly areaAt: (r: number) => number;
+}
+
+/** Gauss–Legendre radii of the clear aperture and of its edge that integrate squares of `count` polynomials exactly. */
+export function radiiOf(shape: MirrorShape, count: number): RadialRule {
+  const { clearInnerRadius: inner, clearOuterRadius: outer } = shape;
+  const edgeFrom = Math.max(inner, (1 - EDGE_SHARE) * outer);
+  const main = gaussLegendre(count + MORE_RADII, inner, edgeFrom);
+  const rim = gaussLegendre(EDGE_RADII, edgeFrom, outer);
+  return {
+    radii: Float64Array.of(inner, ...main.nodes, ...rim.nodes, outer),
+    weights: Float64Array.of(0, ...main.weights, ...rim.weights, 0),
+    edge: count + MORE_RADII + 1,
+    areaAt: (r) => areaAt(shape, r, 1, 0),
+  };
+}
+
 /** Values of a field where they are added up and searched: radii times azimuths of one period. */
 interface Sampled {
   readonly radii: Float64Array;
-  /** [radii] weights of the quadrature in radius, m; 0 at both ends, which are there for the extremes */
-  readonly weights: Float64Array;
   /** first radius of the edge zone */
   readonly edge: number;
   readonly azimuthCount: number;
@@ -73,13 +97,8 @@ function azimuthsOf(shape: MirrorShape, harmonics: Int32Array): { readonly folds
 }
 
 function sample(shape: MirrorShape, series: PolarSeries): Sampled {
-  const { clearInnerRadius: inner, clearOuterRadius: outer } = shape;
   const { radialCount: K } = series;
-  const edgeFrom = Math.max(inner, (1 - EDGE_SHARE) * outer);
-  const main = gaussLegendre(K + MORE_RADII, inner, edgeFrom);
-  const rim = gaussLegendre(EDGE_RADII, edgeFrom, outer);
-  const radii = Float64Array.of(inner, ...main.nodes, ...rim.nodes, outer);
-  const weights = Float64Array.of(0, ...main.weights, ...rim.weights, 0);
+  const { radii, weights, edge } = radiiOf(shape, K);
   const basis = new Float64Array(radii.length * K);
   radii.forEach((r, i) => chebyshevInto(basis, i * K, K, unitPlace(r, series.inner, series.outer)));
   const { folds, count } = azimuthsOf(shape, series.harmonics);
@@ -99,7 +118,7 @@ function sample(shape: MirrorShape, series: PolarSeries): Sampled {
       areas[o] = isRepeated ? areas[i]! : areaAt(shape, radii[i]!, cos, sin) * weights[i]!;
     }
   }
-  return { radii, weights, edge: K + MORE_RADII + 1, azimuthCount: count, period, values, areas };
+  return { radii, edge, azimuthCount: count, period, values, areas };
 }
 
 /** r √(1 + z′²): area for each step in radius and azimuth, m. */
