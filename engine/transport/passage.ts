@@ -38,7 +38,7 @@ export function cutByShieldInto(
  * @param out [end − begin] 1/m²; added to, not cleared
  * @param deposits [end − begin] of sub-source j alone in vacuum, 1/m²
  * @param perFreePath 1/λ, 1/m; 0 in vacuum
- * @see physics of free paths: survival exp(−r/λ), any text on kinetic theory
+ * @see S. Dushman, Scientific Foundations of Vacuum Technique (1949), ch. 1 (from memory)
  */
 export function addThroughGasInto(
   out: Float64Array,

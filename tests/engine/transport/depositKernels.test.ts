@@ -23,6 +23,7 @@ const CASES: readonly Case[] = [
   { name: 'isotropic', law: { kind: 'isotropic' }, bound: ROUNDING },
   { name: 'cos¹', law: { kind: 'cosine', power: 1 }, bound: ROUNDING },
   { name: 'cos⁰', law: { kind: 'cosine', power: 0 }, bound: ROUNDING },
+  { name: 'cos²', law: { kind: 'cosine', power: 2 }, bound: ROUNDING },
   { name: 'cos³', law: { kind: 'cosine', power: 3 }, bound: ROUNDING },
   { name: 'cos^2.4', law: { kind: 'cosine', power: 2.4 }, bound: ROUNDING },
   { name: 'cos^12', law: { kind: 'cosine', power: 12 }, bound: ROUNDING },

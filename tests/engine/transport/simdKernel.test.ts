@@ -140,6 +140,7 @@ describe('the SIMD kernel', () => {
   test('gives way where WebAssembly is missing, forbidden or too old', () => {
     vi.stubGlobal('WebAssembly', undefined);
     expect(createSimdKernel()).toBeNull();
+    expect(createSimdKernel({ precision: 'single' })).toBeNull();
     const refuse = (): never => {
       throw new Error('no SIMD here');
     };

@@ -123,7 +123,7 @@ export function leadingBits<T>(n: f64): f64 {
 }
 
 /**
- * The numbers at x for x > 0; anything elsewhere: into WHOLE the exact part of n log₂ x, into PART_LOG the rest.
+ * n log₂ x for x > 0, in two parts: into EXACT what is not rounded, into SMALL the rest. Anything for other x.
  *
  * With x = m · 2ᵉ, m from √½ to √2: n log₂ x = n·e + n·log₂ m. The first term is large; n's leading bits times e
  * are exact, so that only the second, at most n/2, is rounded.

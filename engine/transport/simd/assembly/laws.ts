@@ -1,8 +1,8 @@
 // The emission laws in the operation order of depositKernels.ts: in double precision to the same bits,
 // but for fractional powers. Each adds the deposits of the given sub-source on a run to `out`, T.
 
-import { addTo, px, py, pz, arriving, COS, dot, given, held, leastSquare, SOURCE, TAIL } from './layout';
-import { fastEllipticE, leadingBits, exp2, scaledLogInto } from './functions';
+import { addTo, arriving, COS, dot, given, held, leastSquare, px, py, pz, SOURCE, TAIL } from './layout';
+import { exp2, fastEllipticE, leadingBits, scaledLogInto } from './functions';
 
 /** w · max(0, d·a) · max(0, −d·n) / r⁴ */
 export function addKnudsen<T>(out: usize, run: usize, bytes: usize): void {

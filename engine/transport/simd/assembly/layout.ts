@@ -1,28 +1,26 @@
 // Where things lie in memory, and vectors of either precision: T is f64 (two points to a vector) or f32 (four).
 //
-// Points lie in runs of up to RUN, each run as six arrays of T, one after another: x, y, z, normal x, y, z.
-// RUNS has room for SLOTS runs in double precision. `bytes` is the length of one array in use, rounded up to
-// whole vectors; the filling points have normals of zero and catch nothing.
+// Points lie in runs of up to 512 (RUN of depositKernel.ts), each run as six arrays of T, one after another: x, y, z,
+// normal x, y, z. RUNS has room for 128 of them (SLOTS of runStore.ts) in double precision. `bytes` is the length of
+// one array in use, rounded up to whole vectors; the filling points have normals of zero and catch nothing.
 
-export const RUN: usize = 512;
-const SLOTS: usize = 128;
 export const RUNS: usize = memory.data(128 * 6 * 512 * 8, 16);
 
-/** [RUN] f64: what kernels are for. */
+/** [512] f64: what kernels are for. */
 export const SUM: usize = memory.data(512 * 8, 16);
-/** [RUN] f32: the sum of a few sub-sources in single precision, before it goes into SUM. */
+/** [512] f32: the sum of a few sub-sources in single precision, before it goes into SUM. */
 export const PART: usize = memory.data(512 * 4, 16);
-/** [RUN] T: deposits of one sub-source on their way through gas or past a shield. */
+/** [512] T: deposits of one sub-source on their way through gas or past a shield. */
 export const SIDE: usize = memory.data(512 * 8, 16);
-/** [RUN] T: what a shield took of them. */
+/** [512] T: what a shield took of them. */
 export const CUT: usize = memory.data(512 * 8, 16);
-/** [RUN] T each: cosEmit, and the deposit without its lobe, for laws in two passes. */
+/** [512] T each: cosEmit, and the deposit without its lobe, for laws in two passes. */
 export const COS: usize = memory.data(512 * 8, 16);
 export const TAIL: usize = memory.data(512 * 8, 16);
-/** [RUN] T each: n log₂ cosEmit in two parts. */
+/** [512] T each: n log₂ cosEmit in two parts. */
 export const EXACT: usize = memory.data(512 * 8, 16);
 export const SMALL: usize = memory.data(512 * 8, 16);
-/** [RUN] T: r / λ. */
+/** [512] T: r / λ. */
 export const PATHS: usize = memory.data(512 * 8, 16);
 
 /** [12] f64, the sub-source: place, axis, weight, power; of its shield: direction, cosine of the half angle. */

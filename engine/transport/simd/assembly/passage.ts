@@ -1,6 +1,6 @@
 // What happens to deposits between source and sum: shields, gas, and in single precision the way into doubles.
 
-import { addTo, px, py, pz, CUT, dot, given, held, PART, PATHS, SIDE, SUM } from './layout';
+import { addTo, CUT, dot, given, held, PART, PATHS, px, py, pz, SIDE, SUM } from './layout';
 import { decay } from './functions';
 
 /** Moves from SIDE to CUT what the shield removes: deposits where d · direction > cosHalfAngle · r. */
