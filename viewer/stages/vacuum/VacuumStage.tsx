@@ -21,6 +21,9 @@ import { PumpingNumbers } from './pumping/PumpingNumbers.tsx';
 import { PumpingPicture } from './pumping/PumpingPicture.tsx';
 import { RiseNumbers } from './rise/RiseNumbers.tsx';
 import { RisePicture } from './rise/RisePicture.tsx';
+import { ScatterForm } from './scattering/ScatterForm.tsx';
+import { ScatterNumbers } from './scattering/ScatterNumbers.tsx';
+import { ScatterPicture } from './scattering/ScatterPicture.tsx';
 import { useVacuum, type VacuumState } from './useVacuum.ts';
 import './vacuum.css';
 import { GasForm, GlowForm, SystemForm } from './VacuumForm.tsx';
@@ -64,6 +67,18 @@ function roomsOf(state: VacuumState, items: ReturnType<typeof goItems>): readonl
       content: () => (gas ? <GasPicture plant={plant} gasCase={gas} /> : missing(NO_VAPOUR)),
       numbers: () => gas && <GasNumbers gasCase={gas} />,
       aside: gasAside,
+    },
+    {
+      id: 'scattering',
+      label: 'Scattering',
+      content: () => (coat && gas ? <ScatterPicture coat={coat} /> : missing(gas ? NO_FILM : NO_VAPOUR)),
+      numbers: () => <ScatterNumbers />,
+      aside: () => (
+        <>
+          <ScatterForm />
+          <GasForm />
+        </>
+      ),
     },
     {
       id: 'film',

@@ -11,8 +11,19 @@ export interface VacuumView {
   readonly pumpDownText: string;
   /** gauge readings with all valves shut, as pasted */
   readonly riseText: string;
+  /** where the following of atoms stops: at this standard error of a cell over the mean, or at so many atoms */
+  readonly scatterError: number;
+  readonly scatterAtoms: number;
+  readonly scatterSeed: number;
 }
 
-const START: VacuumView = { tab: 'go', pumpDownText: '', riseText: '' };
+const START: VacuumView = {
+  tab: 'go',
+  pumpDownText: '',
+  riseText: '',
+  scatterError: 0.03,
+  scatterAtoms: 4_000_000,
+  scatterSeed: 1,
+};
 
 export const useVacuumView = create<VacuumView>()(persist(() => START, { name: 'evenfall-vacuum' }));

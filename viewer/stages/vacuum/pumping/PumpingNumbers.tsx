@@ -3,7 +3,7 @@ import { useDeferredValue, useMemo } from 'react';
 import type { PumpDownEventKind } from '../../../../engine/vacuum/pumpDownCurve.ts';
 import { scientific } from '../../../format/scientific.ts';
 import { NumbersTable, type NumberRow } from '../../../panels/NumbersTable.tsx';
-import { useUnits, type Units } from '../../../state/units.ts';
+import { shownQuantity, useUnits, type Units } from '../../../state/units.ts';
 import { durationText, flowUnit, pressureText, shownFlow } from '../vacuumText.ts';
 import { helpsOf, type PumpingCase } from './pumpingCase.ts';
 
@@ -86,7 +86,7 @@ export function PumpingNumbers({ pumping }: { readonly pumping: PumpingCase }) {
       />
       <NumbersTable caption="Pumps" captionDetail={at} labelHeading="open to the tank" rows={pumpRows(pumping)}>
         <p>
-          Free volume {scientific(system.volume, 3)} m³, {scientific(system.temperature - 273.15, 3)} °C.
+          Free volume {scientific(system.volume, 3)} m³, {shownQuantity(units, 'temperature', system.temperature, 3)}.
         </p>
       </NumbersTable>
       <Helps pumping={pumping} />

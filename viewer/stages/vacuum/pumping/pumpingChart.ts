@@ -42,9 +42,7 @@ function risingIndices({ time, count }: PumpDownCurve): number[] {
 }
 
 const EVENT_LABELS: Readonly<Partial<Record<PumpDownEventKind, string>>> = {
-  crossover: 'crossover',
   'glow starts': 'glow starts',
-  'glow ends': 'glow ends',
   'firing pressure': 'ready',
 };
 
@@ -56,16 +54,18 @@ function thresholdsOf({ system, curve }: PumpingCase, units: Units, { seconds }:
   });
   return [
     level(system.crossover, 'crossover'),
-    ...(system.glow
-      ? [level(GLOW_WINDOW.pressure[0], 'glow discharge from'), level(GLOW_WINDOW.pressure[1], 'to')]
-      : []),
+    ...(system.glow ? [level(GLOW_WINDOW.pressure[0], 'glow window'), level(GLOW_WINDOW.pressure[1], '')] : []),
     level(curve.until, 'firing'),
     ...curve.events.flatMap(({ kind, time }) => {
-      const label = kind === 'crossover' && system.glow ? undefined : EVENT_LABELS[kind];
+      const label = EVENT_LABELS[kind];
       return label === undefined ? [] : [{ axis: 'x', value: time / seconds, label } as const];
     }),
   ];
 }
+
+/** Highest pressure drawn, Pa, and room below the lowest one for the names of events. */
+const HIGHEST = 1.2e5;
+const BELOW = 10;
 
 /** Pressure against time, with partial pressures of water and what was measured. */
 export function pressureChart(pumping: PumpingCase, measured: readonly PressureReading[], units: Units): LogChartData {
@@ -76,13 +76,12 @@ export function pressureChart(pumping: PumpingCase, measured: readonly PressureR
   const line = (pressure: Float64Array): number[] => kept.map((i) => shownPressure(units, pressure[i]!));
   const drawn = measured.filter(({ time }) => time > 0);
   const lowest = Math.min(curve.until, ...curve.pressure, ...drawn.map(({ pressure }) => pressure));
-  const atmosphere = 1.2e5;
   return {
     xAxis: timeAxis(curve, unit),
     yAxis: {
       label: 'Pressure',
       unit: units.pressure,
-      range: [shownPressure(units, lowest / 3), shownPressure(units, atmosphere)],
+      range: [shownPressure(units, lowest / BELOW), shownPressure(units, HIGHEST)],
     },
     series: [
       { label: 'total', x, y: line(curve.pressure) },
