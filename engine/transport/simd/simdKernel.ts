@@ -8,7 +8,7 @@ import { kernelsOf, startModule, type Kernels } from './wasmModule.ts';
 
 export interface SimdOptions {
   /**
-   * double: the bits of the plain kernel, but for fractional cosine powers n (within 3 + 2n units in the last place
+   * double: the bits of the plain kernel, but for fractional cosine powers n (within 3 + 1.5n units in the last place
    * of each term) and gas (within 3 units of each term; a factor below 2⁻¹⁰²¹ is 0).
    *
    * single: for dragging. Coordinates are rounded to 2⁻²⁴ of their distance from the middle of the run and terms to
