@@ -10,6 +10,8 @@ export interface MeshSolid {
   readonly bound: readonly [number, number, number, number];
   /** first hit of a ray with tMin < t < tMax as a multiple of its direction, or Infinity */
   firstHit(ox: number, oy: number, oz: number, dx: number, dy: number, dz: number, tMin: number, tMax: number): number;
+  /** whether a ray hits anything with tMin < t < tMax */
+  isHit(ox: number, oy: number, oz: number, dx: number, dy: number, dz: number, tMin: number, tMax: number): boolean;
   /** whether a beam keeps clear of every triangle; errs on the side of no */
   isClearOf(beam: Beam): boolean;
 }
@@ -84,7 +86,7 @@ export function hideBehindCaster(
     if (hidden[at] === 1) continue;
     const p = 3 * members[k]!;
     const [dx, dy, dz] = [position[p]! - sx, position[p + 1]! - sy, position[p + 2]! - sz];
-    if (mesh.firstHit(sx, sy, sz, dx, dy, dz, END_GAP, 1 - END_GAP) >= 1 - END_GAP) continue;
+    if (!mesh.isHit(sx, sy, sz, dx, dy, dz, END_GAP, 1 - END_GAP)) continue;
     hidden[at] = 1;
     count++;
   }
