@@ -8,8 +8,6 @@ import { diameterLine, summed, thicknessByFilament } from './lineDeposit.ts';
 const PLACES = 161;
 /** Radius of the place that the plate hides, over the mirror's. */
 const HIDDEN_AT = 0.6;
-/** Thickness below this share of the undisturbed one counts as full shadow. */
-const DARK = 0.01;
 
 /** Where the plate is and how large. */
 export interface Plate {
@@ -115,15 +113,13 @@ export function deepest(clear: Float64Array, shaded: Float64Array): number {
   return most;
 }
 
-/** Width of the line on which a coat is missing by more than a share, m. */
-export function shadowWidth({ along, oneClear, oneShaded }: ShadowLine, missing = 1 - DARK): number {
+/** Width of the one filament's shadow, m: where at least half as much is missing as at its darkest place. */
+export function shadowWidth({ along, oneClear, oneShaded }: ShadowLine): number {
+  const edge = deepest(oneClear, oneShaded) / 2;
+  if (edge === 0) return 0;
+  const isIn = (i: number): boolean => oneClear[i]! > 0 && 1 - oneShaded[i]! / oneClear[i]! >= edge;
   let width = 0;
-  for (let i = 1; i < along.length; i++) {
-    const isIn = (k: number): boolean => oneClear[k]! > 0 && 1 - oneShaded[k]! / oneClear[k]! >= missing;
+  for (let i = 1; i < along.length; i++)
     width += ((along[i]! - along[i - 1]!) * (Number(isIn(i)) + Number(isIn(i - 1)))) / 2;
-  }
   return width;
 }
-
-/** Width on which at least half of the one filament's coat is missing, m. */
-export const halfWidth = (line: ShadowLine): number => shadowWidth(line, 0.5);

@@ -25,8 +25,8 @@ export const rings = closed<Rings>({
         leastOf(facts, ({ statistics }) => statistics.uniformity.value),
         NAMES,
         {
-          right: `Yes. ${told}.`,
-          wrong: `In this tank it is another one. ${told}. Each ring fills in where the other is thin only if its width suits the mirror.`,
+          right: `Spread of the three: ${told}.`,
+          wrong: `In this tank it is another one; ${told}. Each ring fills in where the other is thin only if its width suits the mirror.`,
         },
       ),
     };
@@ -52,8 +52,8 @@ export const rings = closed<Rings>({
         leastOf(facts, ({ statistics }) => -statistics.collection.value),
         NAMES,
         {
-          right: `Yes: the nearer a filament stands to the middle, the more of its vapour meets glass. ${told}.`,
-          wrong: `What leaves a filament near the wall lands on the wall. ${told}.`,
+          right: `Yes: the nearer a filament stands to the middle, the more of its vapour meets glass (${told}).`,
+          wrong: `What leaves a filament near the wall lands on the wall (${told}).`,
         },
       ),
     };

@@ -1,7 +1,7 @@
 /** A shadow. */
 import { lazy } from 'react';
 import { indexChoices, rangeChoices } from '../choices.ts';
-import { deepest, HALF, halfWidth, HIGH, LOW, shadowFacts, type ShadowFacts } from '../facts/shadow.ts';
+import { deepest, HALF, shadowWidth, HIGH, LOW, shadowFacts, type ShadowFacts } from '../facts/shadow.ts';
 import { closed } from '../lesson.ts';
 
 const Picture = lazy(async () => ({ default: (await import('../pictures/ShadowPicture.tsx')).ShadowPicture }));
@@ -10,7 +10,7 @@ const Picture = lazy(async () => ({ default: (await import('../pictures/ShadowPi
 const SAME = 0.1;
 
 function howWide({ low, high }: ShadowFacts): number {
-  const ratio = halfWidth(high) / halfWidth(low);
+  const ratio = shadowWidth(high) / shadowWidth(low);
   if (ratio > 1 + SAME) return 0;
   return ratio < 1 - SAME ? 1 : 2;
 }
@@ -42,17 +42,17 @@ export const shadow = closed<ShadowFacts>({
     };
   },
   explain: ({ half, low, high, firingCount }, say) => [
-    `Vapour flies straight, so a shadow has the shape that a lamp would give it. From the one filament the plate hides ${say.length(halfWidth(half))} of the line half way up, ${say.length(halfWidth(low))} when it hangs near the mirror and ${say.length(halfWidth(high))} when it hangs near the filament.`,
+    `Vapour flies straight, so a shadow has the shape that a lamp would give it. The shadow of the plate from the one filament is ${say.length(shadowWidth(half))} wide when the plate hangs half way up, ${say.length(shadowWidth(low))} when it hangs near the mirror and ${say.length(shadowWidth(high))} when it hangs near the filament.`,
     `At the darkest place on the line ${say.percent(deepest(half.oneClear, half.oneShaded))} of this filament's coat is missing, and ${say.percent(deepest(half.clear, half.shaded))} of the whole coat${firingCount > 1 ? `, because the other ${firingCount - 1} filaments look around the plate` : ''}.`,
     `Near the mirror the same plate takes ${say.percent(deepest(low.clear, low.shaded))} of the whole coat at the worst place, near the filament ${say.percent(deepest(high.clear, high.shaded))}: what lies close to the glass hides it from every filament at once, over a small patch.`,
   ],
   check: (facts, say) => {
-    const told = `Near the mirror (${say.percent(LOW)} of the way up) half or more of the one filament's coat is missing over ${say.length(halfWidth(facts.low))}, near the filament (${say.percent(HIGH)}) over ${say.length(halfWidth(facts.high))}.`;
+    const told = `Near the mirror (${say.percent(LOW)} of the way up) its shadow is ${say.length(shadowWidth(facts.low))} wide, near the filament (${say.percent(HIGH)}) over ${say.length(shadowWidth(facts.high))}.`;
     return {
       text: `The plate moves from ${say.percent(LOW)} to ${say.percent(HIGH)} of the way toward the filament. Its shadow from this filament becomes …`,
       choices: indexChoices(howWide(facts), ['wider', 'narrower', 'neither'], {
         right: told,
-        wrong: `${told} Half way, at ${say.percent(HALF)}, it is ${say.length(halfWidth(facts.half))}.`,
+        wrong: `${told} Half way, at ${say.percent(HALF)}, it is ${say.length(shadowWidth(facts.half))}.`,
       }),
     };
   },

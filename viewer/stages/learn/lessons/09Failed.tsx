@@ -60,7 +60,7 @@ export const failed = closed<FailedFacts>({
     ];
     const told = `The mean comes back to ${say.thickness(facts.refilled.statistics.mean.value)} of ${say.thickness(facts.full.statistics.mean.value)}, but the evenness is ±${say.percent(filled)}, against ±${say.percent(before)} with all filaments.`;
     return {
-      text: 'The crew hangs the missing aluminium on the other filaments, in equal parts, and the filament stays cold. What becomes of the evenness?',
+      text: 'The crew hangs the missing aluminium on the other filaments, to each in proportion to what it carries, and the filament stays cold. What becomes of the evenness?',
       choices: indexChoices(
         afterRefill(facts),
         [
