@@ -35,15 +35,15 @@ export function durationText(seconds: number): string {
   return seconds < 1 ? `${scientific(seconds, 2)} s` : timeWords(seconds);
 }
 
-/** Digits that tell a share near one from one, at most. */
-const MOST_DECIMALS = 6;
+/** Decimals of a share at most. */
+const MOST_DECIMALS = 4;
 
 /** A share with the digits that tell it from none and from all: "99.95 %", "3.1 %", "4·10⁻⁵ %". */
 export function shareText(share: number): string {
   const inPercent = 100 * share;
   if (inPercent <= 99 || inPercent >= 100) return `${scientific(inPercent, 2)} %`;
-  const decimals = Math.ceil(-Math.log10(100 - inPercent)) + 1;
-  return `${inPercent.toFixed(Math.min(MOST_DECIMALS, Math.max(1, decimals)))} %`;
+  const decimals = Math.max(1, Math.ceil(-Math.log10(100 - inPercent)) + 1);
+  return decimals > MOST_DECIMALS ? 'over 99.99 %' : `${Number(inPercent.toFixed(decimals))} %`;
 }
 
 /** The plant's name as the beginning of file names. */
