@@ -1,6 +1,6 @@
 /** What limits a pump-down: the load that counts, the speed that meets it, and what would help. */
 import type { Mixture } from '../gas/gases.ts';
-import { NODE_PRESSURES } from './logTable.ts';
+import { readNodes } from './logTable.ts';
 import type { LoadKind } from './loads.ts';
 import { pumpDown, type PumpDownOptions } from './pumpDown.ts';
 import type { PumpDownCurve } from './pumpDownCurve.ts';
@@ -36,12 +36,6 @@ export interface PumpShare {
   readonly effective: number;
 }
 
-/** Effective speed of a pump at the tank at a pressure, m³/s for air; at the nearest node of its table. */
-export function pumpSpeed({ speeds }: Pump, pressure: number): number {
-  const after = NODE_PRESSURES.findIndex((node) => node >= pressure);
-  return speeds[AIR]![after < 0 ? NODE_PRESSURES.length - 1 : after]!;
-}
-
 /** What holds the pressure where it is. */
 export interface Limit {
   /** Pa, total */
@@ -68,7 +62,7 @@ export function limitAt(system: PumpSystem, curve: PumpDownCurve, i: number): Li
     emptying: pumped > 0 ? Math.max(0, 1 - brought / pumped) : 0,
     pumps: system.pumps
       .filter(({ name }) => open.includes(name))
-      .map((pump) => ({ name: pump.name, rated: pump.ratedSpeed, effective: pumpSpeed(pump, pressure) })),
+      .map((pump) => ({ name: pump.name, rated: pump.ratedSpeed, effective: readNodes(pump.speeds[AIR]!, pressure) })),
   };
 }
 
@@ -103,7 +97,7 @@ export function limitWords({ loads, speed, emptying }: Limit, words: VacuumWords
   const [first] = loads;
   if (!first || first.flow === 0) return `nothing brings gas; the pumps take ${words.speed(speed)}`;
   if (emptying > STILL_EMPTYING)
-    return `the pumps, ${words.speed(speed)}, are still emptying the tank: only ${shareWords(1 - emptying)} of what they take comes from leak and surfaces`;
+    return `the pumps, ${words.speed(speed)}, are still emptying the tank: ${shareWords(1 - emptying)} of what they take comes from leak and surfaces`;
   const name = LOAD_NAMES[first.kind](first.name);
   return `${name} ${LOAD_VERBS[first.kind]} ${words.flow(first.flow)}, ${shareWords(first.share)} of all, against ${words.speed(speed)}`;
 }

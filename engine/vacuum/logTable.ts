@@ -66,3 +66,11 @@ export function readLogPoints(
   const u = Math.log(pressure / p0) / Math.log(p1 / p0);
   return v0 > 0 && v1 > 0 ? v0 * (v1 / v0) ** u : v0 + u * (v1 - v0);
 }
+
+/** Value between two nodes, straight in ln p; constant beyond the ends. */
+export function readNodes(values: Float64Array, pressure: number): number {
+  const s = (Math.log(pressure) - Math.log(LOWEST)) / STEP;
+  const i = Math.min(Math.max(Math.floor(s), 0), values.length - 2);
+  const u = Math.min(Math.max(s - i, 0), 1);
+  return values[i]! * (1 - u) + values[i + 1]! * u;
+}

@@ -180,7 +180,8 @@ export function pumpDown(system: PumpSystem, options: PumpDownOptions = {}): Pum
     const target = nextPressure(run);
     const isPassing = sum(stepper.y) < target;
     const made = isPassing ? stepToPressure(stepper, run, h, scale, target) : h;
-    run.y.set(stepper.y);
+    // what has all but gone may end a little below zero, far within its error
+    for (let k = 0; k < SPECIES_COUNT; k++) run.y[k] = Math.max(0, stepper.y[k]!);
     for (let k = 0; k < integrals.length; k++) integrals[k]! += stepper.integrals[k]!;
     run.time = !isPassing && h === most ? run.time + most : run.time + made;
     if (run.glow === 'burning' && run.time >= run.glowEnds * (1 - EVENT_TOLERANCE)) endGlow(run);

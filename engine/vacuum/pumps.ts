@@ -3,7 +3,7 @@ import type { PumpingDesign } from '../design/designSchema.ts';
 import type { PumpKindName } from '../design/pumpingSchema.ts';
 import { effectiveSpeed } from './conductance.ts';
 import { lineConductance, lineOf, type Line } from './line.ts';
-import { NODE_COUNT, NODE_PRESSURES, readLogPoints } from './logTable.ts';
+import { NODE_COUNT, NODE_PRESSURES, readLogPoints, readNodes } from './logTable.ts';
 import { PUMP_KIND_TABLE, ROOTS_COMPRESSION } from './pumpKinds.ts';
 import { AIR, SPECIES_COUNT, WATER } from './species.ts';
 
@@ -29,6 +29,9 @@ export interface Pump {
 
 /** A valve that opens at this pressure or above is open from the start, Pa. */
 const ATMOSPHERE = 1e5;
+
+/** Of an inlet pressure; far below what any speed curve is known to. */
+const SHARE_TOLERANCE = 1e-9;
 
 /**
  * Where the speed of a pump meets the conductance of its line.
@@ -58,15 +61,14 @@ function inletShare(line: Line, speed: (pressure: number) => number, pressure: n
   return u;
 }
 
-/** Of an inlet pressure; far below what any speed curve is known to. */
-const SHARE_TOLERANCE = 1e-9;
-
 /** Speed of one pump alone at its inlet, for air, m³/s. */
 function inletSpeed({ kind, speed, curve }: PumpDesign): (pressure: number) => number {
   if (curve) return (pressure) => readLogPoints(curve, pressure);
   const generic = PUMP_KIND_TABLE[kind].curve.map(([pressure, share]) => [pressure, share * speed] as const);
   return (pressure) => readLogPoints(generic, pressure);
 }
+
+const BACKING_ROUNDS = 6;
 
 /**
  * Speed of a Roots pump in front of the pumps that back it.
@@ -77,22 +79,14 @@ function inletSpeed({ kind, speed, curve }: PumpDesign): (pressure: number) => n
  * @see K. Jousten, Handbook of Vacuum Technology, volumetric efficiency of Roots pumps, from memory
  */
 function backedSpeed(roots: number, backing: Float64Array, pressure: number): number {
-  const log = (p: number): number => {
-    const s =
-      ((Math.log(p) - Math.log(NODE_PRESSURES[0]!)) / Math.log(NODE_PRESSURES.at(-1)! / NODE_PRESSURES[0]!)) *
-      (NODE_COUNT - 1);
-    const i = Math.min(Math.max(Math.floor(s), 0), NODE_COUNT - 2);
-    const u = Math.min(Math.max(s - i, 0), 1);
-    return backing[i]! * (1 - u) + backing[i + 1]! * u;
-  };
   let between = pressure;
-  for (let i = 0; i < 6; i++) {
-    const behind = log(between);
+  // a few rounds suffice: the backing speed changes slowly with pressure
+  for (let i = 0; i < BACKING_ROUNDS; i++) {
+    const behind = readNodes(backing, between);
     if (behind <= 0) return 0;
     between = (pressure * roots) / (behind + roots / ROOTS_COMPRESSION);
   }
-  const behind = log(between);
-  return roots / (1 + roots / (ROOTS_COMPRESSION * behind));
+  return roots / (1 + roots / (ROOTS_COMPRESSION * readNodes(backing, between)));
 }
 
 /** Effective speeds of `count` pumps at the tank, by species. */

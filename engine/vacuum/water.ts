@@ -63,7 +63,7 @@ export function layersGivenOff(law: OutgassingLaw, time: number, temperature: nu
  * @param area [m²]
  * @param speed [m³/s] pumping speed for water
  * @param time [s] since desorption began
- * @see D. Edwards, J. Vac. Sci. Technol. 14 (1977) 606 for the bound (from memory); own derivation
+ * @see D. Edwards (1976), by its abstract, for the bound; own derivation of its constant
  */
 export function waterBound(layers: number, area: number, speed: number, time: number, temperature: number): number {
   return (layers * layerGas(temperature) * area) / (Math.E * speed * time);

@@ -83,6 +83,22 @@ describe('all gas is accounted for', () => {
   });
 });
 
+test('a gas that has all but gone is never less than nothing', () => {
+  // no surfaces, so that the moisture of the start dies away to the smallest of numbers
+  const system = systemFrom({
+    volume: '13 l',
+    pumps: [
+      { name: 'rotary', kind: 'rotary', speed: '56 l/s' },
+      { name: 'diffusion', kind: 'diffusion', speed: '920 l/s', count: 4 },
+    ],
+    surfaces: [],
+    leak: '7 mbar l/s',
+  });
+  const { partial, count } = pumpDown(system);
+  for (const values of partial) expect(values.every((value) => value >= 0)).toBe(true);
+  expect(partial[1]![count - 1]).toBeLessThan(1e-30);
+});
+
 describe('what must be so', () => {
   const timeOf = (system: PumpSystem): number => pumpDown(system).reachedAt ?? Infinity;
   /** Two runs, each with its own steps. */
