@@ -27,7 +27,7 @@ describe('quantities of vacuum', () => {
     expect(shareText(0.87)).toBe('87 %');
     expect(shareText(0.9995)).toBe('99.95 %');
     expect(shareText(0.99999)).toBe('99.999 %');
-    expect(shareText(1 - 1e-9)).toBe('over 99.99 %');
+    expect(shareText(1 - 1e-9)).toBe('over 99.999 %');
     expect(shareText(1)).toBe('100 %');
     expect(shareText(4e-7)).toBe('4·10⁻⁵ %');
   });

@@ -36,14 +36,14 @@ export function durationText(seconds: number): string {
 }
 
 /** Decimals of a share at most. */
-const MOST_DECIMALS = 4;
+const MOST_DECIMALS = 5;
 
 /** A share with the digits that tell it from none and from all: "99.95 %", "3.1 %", "4·10⁻⁵ %". */
 export function shareText(share: number): string {
   const inPercent = 100 * share;
   if (inPercent <= 99 || inPercent >= 100) return `${scientific(inPercent, 2)} %`;
   const decimals = Math.max(1, Math.ceil(-Math.log10(100 - inPercent)) + 1);
-  return decimals > MOST_DECIMALS ? 'over 99.99 %' : `${Number(inPercent.toFixed(decimals))} %`;
+  return decimals > MOST_DECIMALS ? 'over 99.999 %' : `${Number(inPercent.toFixed(decimals))} %`;
 }
 
 /** The plant's name as the beginning of file names. */
