@@ -86,7 +86,7 @@ export const GAS_ASSUMPTIONS: readonly GasAssumption[] = [
   {
     statement:
       'Scattered vapour is smoothed over rings and sectors of the mirror by low polynomials and harmonics that stand out of the counting noise.',
-    formula: 'terms beyond 3 standard errors; the error is that of the fit with all terms',
+    formula: 'radial order 8, terms beyond 3 standard errors; the error counts what those left out may hold',
     source: OWN,
   },
   {

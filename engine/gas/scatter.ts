@@ -19,6 +19,8 @@ export interface ScatterOptions {
   readonly wantedError?: number;
   /** atoms after which to stop in any case; rounded up to whole chunks */
   readonly maxAtoms?: number;
+  /** collisions after which to stop, about: what bounds the time in bad vacuum; judged after each round */
+  readonly maxCollisions?: number;
   readonly control?: Control;
   readonly run?: ChunkRunner;
 }
@@ -27,12 +29,15 @@ export interface ScatterResult {
   readonly problem: ScatterProblem;
   readonly tally: ScatterTally;
   readonly summary: ScatterSummary;
-  /** whether the wanted error was reached before the atoms ran out */
+  /** whether the wanted error was reached before atoms or collisions ran out */
   readonly isReached: boolean;
 }
 
-export const DEFAULT_WANTED_ERROR = 0.01;
+/** Three percent of the mirror's mean in a single cell; the smooth field through all cells is several times better. */
+export const DEFAULT_WANTED_ERROR = 0.03;
 export const DEFAULT_MAX_ATOMS = 4_000_000;
+/** Half a minute on one core. */
+export const DEFAULT_MAX_COLLISIONS = 2e8;
 /** Chunks of the first round. */
 const FIRST_ROUND = 16;
 /** How much more than all so far a round may add. */
@@ -57,11 +62,13 @@ export function createLocalRunner(): ChunkRunner {
  */
 export async function scatter(problem: ScatterProblem, options: ScatterOptions = {}): Promise<ScatterResult> {
   const { wantedError = DEFAULT_WANTED_ERROR, maxAtoms = DEFAULT_MAX_ATOMS, control } = options;
+  const maxCollisions = options.maxCollisions ?? DEFAULT_MAX_COLLISIONS;
   if (!(wantedError > 0)) throw new RangeError(`wantedError: expected a number above 0; found ${wantedError}`);
   if (!(maxAtoms >= 1 && maxAtoms <= 2 ** 40)) throw new RangeError(`maxAtoms: expected 1 to 2^40; found ${maxAtoms}`);
+  if (!(maxCollisions > 0)) throw new RangeError(`maxCollisions: expected a number above 0; found ${maxCollisions}`);
   const run = options.run ?? createLocalRunner();
   const areas = faceCellAreas(problem.grid, problem.scene.shape);
-  const lastChunk = Math.ceil(maxAtoms / CHUNK);
+  let lastChunk = Math.ceil(maxAtoms / CHUNK);
   let goal = lastChunk;
   let flown = 0;
   let shown = 0;
@@ -77,6 +84,7 @@ export async function scatter(problem: ScatterProblem, options: ScatterOptions =
     tally = tally ? mergeTallies([tally, more]) : more;
     flown += count;
     error = cellErrorOf(tally, areas);
+    lastChunk = Math.min(lastChunk, Math.max(flown, Math.floor((flown * maxCollisions) / tally.collisions)));
     goal = Math.min(lastChunk, Math.ceil(flown * (error / wantedError) ** 2));
   }
   await control?.step(1);

@@ -2,17 +2,19 @@
  * A smooth field through counted cells of the mirror.
  *
  * Scattered vapour has lost the sharp features of its sources, so that few terms describe it: polynomials in the
- * share of the area times harmonics of the clock angle, fitted to the cells' averages. Terms that do not stand
- * out of the counting noise are left out.
+ * share of the area times harmonics of the clock angle, as many as Zernike's polynomials of radial order 8, fitted
+ * to the cells' averages. Terms that do not stand out of the counting noise are left out.
  */
 import type { MirrorShape } from '../geometry/mirrorShape.ts';
 import type { FacePlace, TallyGrid } from './tallyGrid.ts';
 
-/** Highest degree in the share of the area, and highest harmonic. */
-const DEGREE = 5;
+/** Highest order in the radius, to which a harmonic of order m leaves ORDER − m, and highest harmonic. */
+const ORDER = 8;
 const HARMONIC = 6;
 /** Standard errors that a term must reach to be kept. */
 const KEEP = 3;
+/** Mean square of a normal variate that is known to lie within KEEP standard deviations. */
+const CUT_SQUARE = 0.9733;
 /** Points of the midpoint rule over a ring. */
 const FINE = 32;
 
@@ -36,8 +38,8 @@ export interface SmoothField {
   /** value of each term at a place, for variances of sums; overwrites */
   termsInto(out: Float64Array, place: FacePlace): Float64Array;
   /**
-   * Standard error of a linear combination of terms: of the fit with all its terms, so that it also bounds
-   * what leaving terms out may cost; widened by the misfit.
+   * Standard error of a linear combination of terms: the noise of those kept, what those left out may have
+   * held, and a widening by the misfit.
    */
   standardError(terms: Float64Array): number;
 }
@@ -57,7 +59,7 @@ function raw(n: number, order: number, hasHole: boolean, x: number): number {
 }
 
 function radialOf(order: number, hasHole: boolean, ringCount: number): Radial {
-  const degrees = Math.min(DEGREE, ringCount - 1);
+  const degrees = Math.min(Math.floor((ORDER - order) / 2), ringCount - 1);
   const averages = Array.from({ length: degrees + 1 }, (_, n) =>
     Float64Array.from({ length: ringCount }, (_unused, i) => {
       let sum = 0;
@@ -128,6 +130,18 @@ function harmonic(order: number, isSine: boolean, angle: number, sectors: number
   return scale * (isSine ? Math.sin(order * angle) : Math.cos(order * angle));
 }
 
+/**
+ * Power that terms left out may have held, over that of their noise: what their mean square has beyond noise
+ * cut off at KEEP, plus one standard deviation of that mean.
+ *
+ * @param squares squares of the coefficients left out, over their variances
+ */
+function powerLeftOut(squares: Float64Array): number {
+  if (squares.length === 0) return 0;
+  const mean = squares.reduce((sum, square) => sum + square, 0) / squares.length;
+  return Math.max(0, mean - CUT_SQUARE) + Math.sqrt(2 / squares.length);
+}
+
 /** What a harmonic's average over a sector is of its value in the middle. */
 function sectorAverage(order: number, sectors: number): number {
   const half = (Math.PI * order) / sectors;
@@ -156,6 +170,11 @@ export function smoothField(
   });
   const kept = coefficients.map((a, k) => (k === 0 || Math.abs(a) > KEEP * Math.sqrt(covariance[k]![k]!) ? a : 0));
   const keptCount = kept.reduce((sum, a) => sum + (a === 0 ? 0 : 1), 0);
+  const missed = Math.sqrt(
+    powerLeftOut(
+      coefficients.map((a, k) => (kept[k] === 0 ? (a * a) / covariance[k]![k]! : NaN)).filter((q) => q >= 0),
+    ),
+  );
   let chi2 = 0;
   values.forEach((value, c) => {
     let fitted = 0;
@@ -182,8 +201,10 @@ export function smoothField(
     termsInto,
     value: (place) => dotOf(kept, termsInto(scratch, place)),
     standardError: (at) => {
+      // terms left out count by the power that they may have held
+      const counted = at.map((value, k) => (kept[k] === 0 ? missed * value : value));
       let variance = 0;
-      covariance.forEach((row, k) => (variance += at[k]! * dotOf(row, at)));
+      covariance.forEach((row, k) => (variance += counted[k]! * dotOf(row, counted)));
       return widened * Math.sqrt(Math.max(0, variance));
     },
   };

@@ -70,7 +70,7 @@ describe('in gas', () => {
     expect(coat.misfit).toBeGreaterThan(0.5);
   });
 
-  test('errors at the extremes are as large as the spread over seeds', async () => {
+  test('the errors told cover the spread over seeds, without overdoing it', async () => {
     const means: number[] = [];
     const uniformities: number[] = [];
     let told = { mean: 0, uniformity: 0 };
@@ -90,11 +90,11 @@ describe('in gas', () => {
       const mean = values.reduce((sum, v) => sum + v, 0) / SEEDS;
       return Math.sqrt(values.reduce((sum, v) => sum + (v - mean) ** 2, 0) / (SEEDS - 1));
     };
-    // a spread from 16 values is known to 18 %: three of that
-    expect(Math.abs(spread(means) / told.mean - 1)).toBeLessThan(0.54);
-    // the error told is an upper bound: that of the fit with all of its terms
-    expect(spread(uniformities)).toBeLessThan(1.54 * told.uniformity);
-    expect(spread(uniformities)).toBeGreaterThan(0.05 * told.uniformity);
+    // over 300 seeds the spread is 0.83 of what is told for the mean, and 0.33 for the uniformity, as told allows
+    // for what terms left out may hold; a spread from 16 values is known to 18 %: three of that either way
+    const SPREAD = 3 * 0.18;
+    expect(Math.abs(spread(means) / told.mean / 0.83 - 1)).toBeLessThan(SPREAD);
+    expect(Math.abs(spread(uniformities) / told.uniformity / 0.33 - 1)).toBeLessThan(SPREAD);
   });
 });
 
@@ -141,7 +141,7 @@ describe('the smooth field', () => {
         if (error > noise * 3) wide++;
       }
     }
-    expect(inside / (20 * places.length)).toBeGreaterThan(0.95); // two standard errors, of an upper bound
+    expect(inside / (20 * places.length)).toBeGreaterThan(0.95); // two standard errors
     expect(wide).toBeLessThan(0.1 * 20 * places.length);
   });
 

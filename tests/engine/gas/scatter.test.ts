@@ -41,6 +41,9 @@ describe('scattering to a wanted error', () => {
     const cut = await scatter(hazy, { wantedError: 1e-6, maxAtoms: 20_000 });
     expect(cut.isReached).toBe(false);
     expect(cut.tally.atoms).toBe(Math.ceil(20_000 / CHUNK) * CHUNK);
+    const short = await scatter(hazy, { wantedError: 1e-6, maxCollisions: 1e5 });
+    expect(short.isReached).toBe(false);
+    expect(Math.abs(short.tally.collisions / 1e5 - 1)).toBeLessThan(0.05); // a chunk, and the spread of its collisions
   });
 
   test('shows progress that never goes back and ends at 1; a step that throws ends it', async () => {
@@ -61,6 +64,7 @@ describe('scattering to a wanted error', () => {
 
   test('refuses an error of nothing and no atoms', async () => {
     await expect(scatter(hazy, { wantedError: 0 })).rejects.toThrow('wantedError: expected');
+    await expect(scatter(hazy, { maxCollisions: 0 })).rejects.toThrow('maxCollisions: expected');
     await expect(scatter(hazy, { maxAtoms: NaN })).rejects.toThrow('maxAtoms: expected');
     await expect(scatter({ ...hazy, gas: pureGas('air', NaN, ROOM) })).rejects.toThrow('pressure: expected');
   });
