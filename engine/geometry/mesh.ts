@@ -10,6 +10,9 @@ import { CLEAR, CLEARANCE, standingOfBox, type Beam } from './beam.ts';
 import type { MeshSolid } from './scene.ts';
 import type { Triangles } from './stl.ts';
 
+/** Room around every box, m: more than the rounding of corners in single precision, up to 8 m from the origin. */
+const ROOM = 1e-6;
+
 /** A tree of boxes over triangles, parents before children, first child next to its parent. */
 interface Tree {
   readonly count: number;
@@ -17,9 +20,9 @@ interface Tree {
   readonly boxes: Float32Array;
   /** [count] the node that follows all below this one */
   readonly next: Int32Array;
-  /** [count] where a leaf's triangles begin in `corners`; −1 where there are children */
+  /** [count] where a leaf's triangles begin in `corners` */
   readonly first: Int32Array;
-  /** [count] where they end */
+  /** [count] where they end; no later than they begin where there are children instead */
   readonly last: Int32Array;
   /** [9·triangles] corners of triangles, leaf after leaf, m */
   readonly corners: Float32Array;
@@ -47,7 +50,7 @@ function flatten(hierarchy: MeshBVH, geometry: BufferGeometry): Tree {
     count,
     boxes: new Float32Array(6 * count),
     next: new Int32Array(count).fill(count),
-    first: new Int32Array(count).fill(-1),
+    first: new Int32Array(count),
     last: new Int32Array(count),
     corners: sortedCorners(geometry),
   };
@@ -56,7 +59,7 @@ function flatten(hierarchy: MeshBVH, geometry: BufferGeometry): Tree {
   hierarchy.traverse((depth, isLeaf, box, offset, length) => {
     for (const done of open.splice(depth)) tree.next[done] = node;
     open.push(node);
-    tree.boxes.set(box.subarray(0, 6), 6 * node);
+    for (let k = 0; k < 6; k++) tree.boxes[6 * node + k] = box[k]! + (k < 3 ? -ROOM : ROOM);
     if (isLeaf) {
       tree.first[node] = offset;
       tree.last[node] = offset + length;
@@ -91,18 +94,25 @@ function hitTree(
   isAnyEnough: boolean,
 ): number {
   const [perX, perY, perZ] = [1 / dx, 1 / dy, 1 / dz];
+  const [ax, ay, az] = [Math.abs(dx), Math.abs(dy), Math.abs(dz)];
+  const main = ax >= ay && ax >= az ? 0 : ay >= az ? 1 : 2;
+  let end = tMax;
   let nearest = Infinity;
   for (let node = 0; node < count;) {
-    if (!meetsBox(boxes, 6 * node, ox, oy, oz, perX, perY, perZ, tMin, Math.min(tMax, nearest))) {
+    if (!meetsBox(boxes, 6 * node, ox, oy, oz, perX, perY, perZ, tMin, end)) {
       node = next[node]!;
       continue;
     }
-    // children have first = −1 and last = 0: no triangles of their own
-    for (let k = Math.max(0, first[node]!); k < last[node]!; k++) {
-      const t = hitTriangle(corners, 9 * k, ox, oy, oz, dx, dy, dz);
-      if (!(t > tMin && t < tMax && t < nearest)) continue;
+    for (let k = first[node]!; k < last[node]!; k++) {
+      const t =
+        main === 0
+          ? hitTriangle(corners, 9 * k, 1, 2, 0, oy, oz, ox, dy * perX, dz * perX, perX)
+          : main === 1
+            ? hitTriangle(corners, 9 * k, 2, 0, 1, oz, ox, oy, dz * perY, dx * perY, perY)
+            : hitTriangle(corners, 9 * k, 0, 1, 2, ox, oy, oz, dx * perZ, dy * perZ, perZ);
+      if (!(t > tMin && t < end)) continue;
       if (isAnyEnough) return t;
-      nearest = t;
+      end = nearest = t;
     }
     node++;
   }
@@ -143,45 +153,48 @@ function meetsBox(
 /**
  * Where a ray crosses a triangle, from either side, as a multiple of its direction; NaN or Infinity if nowhere.
  *
- * The ray passes the edges on the same side when the volumes that it spans with them have one sign. Neighbours reckon
- * the edge between them from the same products, so that no ray slips through.
+ * Seen along the ray the corners have two coordinates, and the ray is at zero. It passes the edges on the same side when
+ * no two of the areas that it spans with them differ in sign. Rounding may make such an area zero but never turn its
+ * sign, so that no ray slips through between neighbours.
+ *
+ * @param kw axis along which the ray runs most; ku and kv are the others
+ * @param su slope of the ray along ku against kw; sv along kv
+ * @param perW reciprocal of the direction along kw
+ * @see S. Woop, C. Benthin, I. Wald, Watertight ray/triangle intersection, J. Computer Graphics Techniques 2 (2013) 65
  */
 function hitTriangle(
   c: Float32Array,
   o: number,
-  ox: number,
-  oy: number,
-  oz: number,
-  dx: number,
-  dy: number,
-  dz: number,
+  ku: number,
+  kv: number,
+  kw: number,
+  ou: number,
+  ov: number,
+  ow: number,
+  su: number,
+  sv: number,
+  perW: number,
 ): number {
-  const ax = c[o]! - ox;
-  const ay = c[o + 1]! - oy;
-  const az = c[o + 2]! - oz;
-  const bx = c[o + 3]! - ox;
-  const by = c[o + 4]! - oy;
-  const bz = c[o + 5]! - oz;
-  const cx = c[o + 6]! - ox;
-  const cy = c[o + 7]! - oy;
-  const cz = c[o + 8]! - oz;
-  const ab = dx * (ay * bz - az * by) + dy * (az * bx - ax * bz) + dz * (ax * by - ay * bx);
-  const bc = dx * (by * cz - bz * cy) + dy * (bz * cx - bx * cz) + dz * (bx * cy - by * cx);
-  if (ab * bc < 0) return Infinity;
-  const ca = dx * (cy * az - cz * ay) + dy * (cz * ax - cx * az) + dz * (cx * ay - cy * ax);
-  if (ab * ca < 0 || bc * ca < 0) return Infinity;
-  const [px, py, pz] = [bx - ax, by - ay, bz - az];
-  const [qx, qy, qz] = [cx - ax, cy - ay, cz - az];
-  const nx = py * qz - pz * qy;
-  const ny = pz * qx - px * qz;
-  const nz = px * qy - py * qx;
-  return (nx * ax + ny * ay + nz * az) / (nx * dx + ny * dy + nz * dz);
+  const aw = c[o + kw]! - ow;
+  const bw = c[o + 3 + kw]! - ow;
+  const cw = c[o + 6 + kw]! - ow;
+  const au = c[o + ku]! - ou - su * aw;
+  const av = c[o + kv]! - ov - sv * aw;
+  const bu = c[o + 3 + ku]! - ou - su * bw;
+  const bv = c[o + 3 + kv]! - ov - sv * bw;
+  const areaC = au * bv - av * bu;
+  const cu = c[o + 6 + ku]! - ou - su * cw;
+  const cv = c[o + 6 + kv]! - ov - sv * cw;
+  const areaA = bu * cv - bv * cu;
+  const areaB = cu * av - cv * au;
+  if ((areaA < 0 || areaB < 0 || areaC < 0) && (areaA > 0 || areaB > 0 || areaC > 0)) return Infinity;
+  return ((areaA * aw + areaB * bw + areaC * cw) / (areaA + areaB + areaC)) * perW;
 }
 
-function isClearOfTree({ count, boxes, next, first }: Tree, beam: Beam): boolean {
+function isClearOfTree({ count, boxes, next, first, last }: Tree, beam: Beam): boolean {
   for (let node = 0; node < count;) {
     if (isClearOfBox(boxes, 6 * node, beam)) node = next[node]!;
-    else if (first[node]! >= 0) return false;
+    else if (last[node]! > first[node]!) return false;
     else node++;
   }
   return true;

@@ -45,7 +45,7 @@ const LINER = {
 };
 
 /** Triangles of a ball, as a drawing program would hand them over. */
-function ballMesh(x: number, y: number, z: number, radius: number, steps: number): Float32Array {
+function ballMesh(x: number, y: number, z: number, radius: number, steps: number): Float32Array<ArrayBuffer> {
   const corner = (i: number, k: number): number[] => {
     const [polar, azimuth] = [(Math.PI * i) / steps, (Math.PI * k) / steps];
     const across = radius * Math.sin(polar);
@@ -78,7 +78,7 @@ function leastTimes(works: readonly (() => unknown)[]): number[] {
 /** Full maps from 576 sub-sources on 20,000 points, one thread, as multiples of the map without obstacles. */
 export async function shadowRows(): Promise<Row[]> {
   const kernel = createSimdKernel() ?? createPlainKernel();
-  const cases: readonly (readonly [what: string, goal: string, design: object, mesh?: Float32Array])[] = [
+  const cases: readonly (readonly [what: string, goal: string, design: object, mesh?: Float32Array<ArrayBuffer>])[] = [
     ['no obstacle', '', benchDesign()],
     ['20 rods, 3 of them shade', '≤ 2.5 ×', benchDesign({ obstacles: 20 })],
     ['20 rods out of the way', '≤ 1.4 ×', idleRods(20)],
