@@ -4,6 +4,7 @@ import { Suspense } from 'react';
 import { useGlobalKeys, type KeyBinding } from '../../panels/home/useGlobalKeys.ts';
 import { useUnits } from '../../state/units.ts';
 import { StageFrame } from '../StageFrame.tsx';
+import '../../panels/verdict.css';
 import './learn.css';
 import { showLesson, UNANSWERED, useLearn } from './learnStore.ts';
 import type { AnyLesson, Bench, PreparedLesson } from './lesson.ts';

@@ -51,22 +51,29 @@ function percentText(share: number): string {
   return `${fixed(value, size < 10 ? 1 : 0)} %`;
 }
 
+/** A number stays on one line with its unit. */
+const unbroken =
+  (write: (value: number) => string) =>
+  (value: number): string =>
+    write(value).replaceAll(' ', '\u00a0');
+
 /** How a user reads numbers. */
 export function sayIn(units: Units): Say {
   const length = lengthUnit(units);
   const thickness = thicknessUnit(units);
+  const way = (metres: number): string =>
+    units.length === 'm' && metres >= 1e4
+      ? `${three(metres / 1e3)} km`
+      : `${three(metres * length.factor)} ${length.unit}`;
   return {
-    length: (metres) => `${fixed(metres * length.factor, lengthDecimals(length))} ${length.unit}`,
-    way: (metres) =>
-      units.length === 'm' && metres >= 1e4
-        ? `${three(metres / 1e3)} km`
-        : `${three(metres * length.factor)} ${length.unit}`,
-    thickness: (metres) => shownText(metres * 1e9, thickness),
-    pressure: (pascal) => `${three(inUnit(pascal, 'pressure', units.pressure))} ${units.pressure}`,
-    millimetres: (metres) => `${scientific(metres * 1e3, 2)} mm`,
-    kilometres: (metres) => `${three(metres / 1e3)} km`,
-    time: timeText,
-    percent: percentText,
+    length: unbroken((metres) => `${fixed(metres * length.factor, lengthDecimals(length))} ${length.unit}`),
+    way: unbroken(way),
+    thickness: unbroken((metres) => shownText(metres * 1e9, thickness)),
+    pressure: unbroken((pascal) => `${three(inUnit(pascal, 'pressure', units.pressure))} ${units.pressure}`),
+    millimetres: unbroken((metres) => `${scientific(metres * 1e3, 2)} mm`),
+    kilometres: unbroken((metres) => `${three(metres / 1e3)} km`),
+    time: unbroken(timeText),
+    percent: unbroken(percentText),
     number: (value, digits = 3) => scientific(value, digits),
   };
 }

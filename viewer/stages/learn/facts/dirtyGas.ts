@@ -1,7 +1,7 @@
 /** Foreign molecules that arrive with the aluminium. */
 import { ALUMINIUM_MASS } from '../../../../engine/gas/constants.ts';
 import { arrivalRatio, contaminationBand, type ContaminationBand } from '../../../../engine/gas/contamination.ts';
-import { impingementRate } from '../../../../engine/gas/impingement.ts';
+import { impingementRate, monolayerTime } from '../../../../engine/gas/impingement.ts';
 import type { Plant } from '../../../../engine/index.ts';
 import { firingDuration } from '../../vacuum/contamination/contaminationCase.ts';
 import { residualGas } from '../../vacuum/gas/residualGas.ts';
@@ -38,6 +38,8 @@ export interface Arrivals {
   readonly band: ContaminationBand;
   /** 1/(m²·s) */
   readonly atoms: number;
+  /** s in which as many molecules strike as one layer holds */
+  readonly layer: number;
 }
 
 /** What arrives at a place of the mean thickness. */
@@ -51,5 +53,11 @@ export function arrivalsAt(
   const rate = thickness / duration;
   const atoms = (rate * film.density) / ALUMINIUM_MASS;
   const staying = arrivalRatio(gas, rate, film.density);
-  return { striking: impingementRate(gas) / atoms, staying, band: contaminationBand(staying), atoms };
+  return {
+    striking: impingementRate(gas) / atoms,
+    staying,
+    band: contaminationBand(staying),
+    atoms,
+    layer: monolayerTime(gas),
+  };
 }

@@ -1,4 +1,5 @@
 /** Atoms followed one by one: the flights that the engine's own calculation counts. */
+import type { FilamentSource } from '../../../../engine/emission/filamentSource.ts';
 import { scatter } from '../../../../engine/gas/scatter.ts';
 import { scatterProblemOf, type ScatterProblem } from '../../../../engine/gas/scatterProblem.ts';
 import type { Counted } from '../../../../engine/gas/scatterSummary.ts';
@@ -27,15 +28,14 @@ export interface FlightOptions {
   /** Pa */
   readonly pressure: number;
   readonly count: number;
-  /** index of the only filament that fires; all unless given */
-  readonly only?: number;
+  /** the only source; all filaments unless given */
+  readonly source?: FilamentSource;
 }
 
-/** A shot in the tank's own gas at a pressure, of all filaments or of one. */
-export function shotAt(plant: Plant, pressure: number, only?: number): ScatterProblem {
+/** A shot in the tank's own gas at a pressure, of all filaments or of one source. */
+function shotAt(plant: Plant, { pressure, source }: FlightOptions): ScatterProblem {
   const problem = scatterProblemOf(plant, { gas: residualGas(plant.vacuum, pressure), seed: SEED });
-  if (only === undefined) return problem;
-  return { ...problem, sources: [problem.sources[only]!], masses: problem.masses.slice(only, only + 1) };
+  return source ? { ...problem, sources: [source], masses: Float64Array.of(1) } : problem;
 }
 
 function lengthOf(points: Float64Array): number {
@@ -53,10 +53,11 @@ function flightOf({ points, collisions, place }: Track): Flight {
 /** Follows atoms, some at a time; each batch has the next seed. */
 export async function fly(
   plant: Plant,
-  { pressure, count, only }: FlightOptions,
+  options: FlightOptions,
   { step }: Pick<Tools, 'step'>,
 ): Promise<readonly Flight[]> {
-  const problem = shotAt(plant, pressure, only);
+  const { count } = options;
+  const problem = shotAt(plant, options);
   const flown: Flight[] = [];
   while (flown.length < count) {
     const seed = SEED + flown.length / BATCH;
@@ -67,14 +68,14 @@ export async function fly(
   return flown;
 }
 
-/** Share of a filament's vapour that reaches the mirror at a pressure, from many atoms. */
+/** Share of the vapour that reaches the mirror at a pressure, from many atoms. */
 export async function shareOnMirror(
   plant: Plant,
-  { pressure, count, only }: FlightOptions,
+  options: FlightOptions,
   { step }: Pick<Tools, 'step'>,
 ): Promise<Counted> {
-  const { summary } = await scatter(shotAt(plant, pressure, only), {
-    maxAtoms: count,
+  const { summary } = await scatter(shotAt(plant, options), {
+    maxAtoms: options.count,
     wantedError: Number.MIN_VALUE,
     control: { step },
   });

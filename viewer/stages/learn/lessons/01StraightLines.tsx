@@ -33,7 +33,7 @@ export const straightLines = closed<StraightFacts>({
     };
   },
   explain: (facts, say) => [
-    `At ${say.pressure(facts.pressure)} an aluminium atom flies ${say.way(facts.freePath)} on average before it meets a molecule. Its way to the mirror is ${say.length(facts.meanThrow)} on average. So ${say.percent(facts.survival)} of the atoms should fly such a way undisturbed.`,
+    `At ${say.pressure(facts.pressure)} an aluminium atom flies ${say.way(facts.freePath)} on average before it meets a molecule. Its way to the mirror is ${say.length(facts.meanThrow)} on average. So ${say.percent(facts.survival)} of those that have this way before them should fly it undisturbed; ways to the wall are shorter for some atoms and longer for others.`,
     `Of the ${facts.flights.length} atoms that were followed, ${facts.flights.length - facts.met} met nothing, and ${facts.onMirror} ended on the mirror; most of the others stuck to the wall. An atom that meets nothing flies in a straight line: this is why a coat can be computed from lines of sight.`,
     'Where an atom first touches anything cold, it sticks. It does not bounce, and it does not find its way around corners.',
   ],

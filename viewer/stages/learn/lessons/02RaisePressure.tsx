@@ -12,10 +12,10 @@ export const raisePressure = closed<RaisedFacts>({
   aim: 'Watch tracks bend and the spot on the mirror blur when gas is in the way.',
   doing: 'Raise the pressure step by step and compare where the atoms land.',
   facts: raisedFacts,
-  predict: ({ halving, pressure, meanThrow, filamentName }, say) => {
-    const told = `At ${say.pressure(halving)} half of the vapour has met a molecule after ${say.length(meanThrow)}: ${say.number(halving / pressure, 2)} times the pressure of the design.`;
+  predict: ({ halving, pressure, way, filamentName }, say) => {
+    const told = `At ${say.pressure(halving)} half of the vapour has met a molecule after ${say.length(way)}: ${say.number(halving / pressure, 2)} times the pressure of the design.`;
     return {
-      text: `Your design fires at ${say.pressure(pressure)}. How far must the pressure rise before half of the atoms from ${filamentName} are knocked off their way to the mirror?`,
+      text: `A nozzle on ${filamentName} leads its vapour onto one spot of the mirror, ${say.length(way)} away. Your design fires at ${say.pressure(pressure)}. How far must the pressure rise before half of the atoms are knocked off their way?`,
       choices: rangeChoices(
         halving / pressure,
         [
@@ -32,15 +32,15 @@ export const raisePressure = closed<RaisedFacts>({
     };
   },
   explain: (facts, say) => [
-    `In a very good vacuum (${say.pressure(GOOD_VACUUM)}) ${say.percent(facts.clearShare.value)} of the vapour of ${facts.filamentName} reaches the mirror, and its spot is ${say.length(facts.clearSpot)} wide about its middle.`,
-    `At ${say.pressure(FAR_ABOVE * facts.halving)}, ${FAR_ABOVE} times the pressure at which half are scattered, ${say.percent(facts.thickShare.value)} (± ${say.percent(facts.thickShare.standardError)}) reach it${Number.isFinite(facts.thickSpot) ? `, spread over ${say.length(facts.thickSpot)}` : ''}: atoms diffuse through the gas and come from all sides.`,
-    'Each collision changes direction and speed. A scattered atom has forgotten its filament: shadows fill in, edges blur, and what was planned from lines of sight no longer holds.',
+    `In a very good vacuum (${say.pressure(GOOD_VACUUM)}) ${say.percent(facts.clearShare.value)} of the vapour reaches the mirror, and it lands ${say.length(facts.clearSpot)} from the middle of its spot (root of the mean square).`,
+    `At ${say.pressure(FAR_ABOVE * facts.halving)}, ${FAR_ABOVE} times the pressure at which half are scattered, ${say.percent(facts.thickShare.value)} (± ${say.percent(facts.thickShare.standardError)}) reach it${Number.isFinite(facts.thickSpot) ? `, ${say.length(facts.thickSpot)} from their middle` : ''}. The rest has found the wall.`,
+    'Each collision changes direction and speed. A scattered atom has forgotten where it came from: shadows fill in, edges blur, and what was planned from lines of sight no longer holds.',
   ],
   check: ({ clearShare, thickShare, halving }, say) => {
     const ratio = thickShare.value / clearShare.value;
     const told = `${say.percent(thickShare.value)} against ${say.percent(clearShare.value)} in good vacuum: ${say.number(ratio, 2)} times as much, counted on thousands of atoms.`;
     return {
-      text: `At ${say.pressure(FAR_ABOVE * halving)}, how much of this filament's aluminium reaches the mirror, compared with a good vacuum?`,
+      text: `At ${say.pressure(FAR_ABOVE * halving)}, how much of the nozzle’s aluminium reaches the mirror, compared with a good vacuum?`,
       choices: rangeChoices(
         ratio,
         [
@@ -51,7 +51,7 @@ export const raisePressure = closed<RaisedFacts>({
         ],
         {
           right: told,
-          wrong: `${told} A diffusing atom sticks to the first surface that it meets, and near a filament that is often not the mirror.`,
+          wrong: `${told} A diffusing atom sticks to the first surface that it meets, and that is often not the mirror.`,
         },
       ),
     };

@@ -22,7 +22,7 @@ export const dirtyGas = closed<Facts>({
   doing: 'Change the pressure and the time of the shot. Find two ways to make the film cleaner.',
   facts: async (bench, tools) => ({ plant: bench.plant, ...(await dirtyFacts(bench, tools)) }),
   predict: (facts, say) => {
-    const { striking } = arrivalsAt(facts.plant, facts, MIDDLE, facts.duration);
+    const { striking, layer } = arrivalsAt(facts.plant, facts, MIDDLE, facts.duration);
     const told = `${say.number(striking, 2)} molecules strike for each aluminium atom.`;
     return {
       text: `The film grows to ${say.thickness(facts.thickness)} in ${say.time(facts.duration)}, at ${say.pressure(MIDDLE)}. For each aluminium atom that lands, how many gas molecules strike the same place?`,
@@ -36,7 +36,7 @@ export const dirtyGas = closed<Facts>({
         ],
         {
           right: told,
-          wrong: `${told} A surface in this vacuum is struck by a layer's worth of molecules within seconds, and the film needs many seconds to grow.`,
+          wrong: `${told} A surface in this gas is struck by as many molecules as one layer holds every ${say.time(layer)}, and the film needs ${say.time(facts.duration)} to grow.`,
         },
       ),
     };
@@ -45,8 +45,8 @@ export const dirtyGas = closed<Facts>({
     const all = COMPARED.map((pressure) => ({ pressure, ...arrivalsAt(facts.plant, facts, pressure, facts.duration) }));
     return [
       `For each aluminium atom there strike: ${all.map(({ pressure, striking }) => `at ${say.pressure(pressure)} ${say.number(striking, 2)}`).join('; ')}.`,
-      `Not all stay: water and oxygen do, nitrogen and argon do not. Taking the gas of the design (${Object.keys(facts.plant.vacuum.mixture ?? {}).length > 0 ? 'its mixture' : facts.plant.vacuum.gas}), the engine reckons with ${all.map(({ pressure, staying }) => `${say.number(staying, 2)} at ${say.pressure(pressure)}`).join('; ')} that stay.`,
-      `${all.map(({ pressure, band }) => `${say.pressure(pressure)}, ${band.name}: ${band.meaning}`).join(' ')}`,
+      `Not all stay: water and oxygen do, nitrogen and argon do not. Taking the gas of the design (${facts.plant.vacuum.mixture ? 'a mixture' : facts.plant.vacuum.gas}), the engine reckons with ${all.map(({ pressure, staying }) => `${say.number(staying, 2)} at ${say.pressure(pressure)}`).join('; ')} that stay.`,
+      `So judged, the film is ${all.map(({ pressure, band }) => `${band.name} at ${say.pressure(pressure)}`).join(', ')}. At ${say.pressure(MIDDLE)}: ${all[1]!.band.meaning}`,
       'Two things help: less gas, and a faster shot. Both at once is what a good run is made of.',
     ];
   },

@@ -36,7 +36,7 @@ export const waitOrFire = closed<PatienceFacts>({
   explain: (facts, say) => [
     `After ${say.time(facts.early)} the tank is at ${say.pressure(IMPATIENT * facts.firingPressure)}, after ${say.time(facts.ready)} at ${say.pressure(facts.firingPressure)}. There, ${say.percent(facts.waterShare)} of the gas is water from the surfaces.`,
     `A shot fired early would build ${say.number(ratioAt(facts, facts.early), 2)} foreign molecules into the film for each aluminium atom; a shot fired when the tank is ready, ${say.number(ratioAt(facts, facts.ready), 2)}.`,
-    'On a chart with logarithmic axes the slow part is nearly straight: each further factor costs the whole time so far again and again. A larger pump helps there only as far as its line lets gas through; dry, clean surfaces help always.',
+    `The last factor of ${IMPATIENT} in pressure made the wait ${say.number(facts.ready / facts.early, 2)} times as long, and the next one will cost more hours than this one. A larger pump helps there only as far as its line lets gas through; dry, clean surfaces help always.`,
   ],
   check: (facts, say) => {
     const ratio = ratioAt(facts, facts.early) / ratioAt(facts, facts.ready);

@@ -30,7 +30,7 @@ export const failed = closed<FailedFacts>({
     const told = `On average ${say.percent(mean)} is missing, at the worst place ${say.percent(deepest)}.`;
     const even = 1 / count;
     return {
-      text: `${isBorrowed ? `This tank has too few filaments to lose one, so it is lent a ring of ${count}. ` : ''}${coldName}, one of ${count}, does not fire. How much of the coat is missing at the place that suffers most?`,
+      text: `${isBorrowed ? `This tank has too few filaments to lose one, so it is lent a ring of ${count}. ` : ''}One filament of ${count}, ${coldName}, does not fire. How much of the coat is missing at the place that suffers most?`,
       choices: rangeChoices(
         deepest,
         [

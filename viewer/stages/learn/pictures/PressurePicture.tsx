@@ -54,20 +54,20 @@ function Landings({
 export function PressurePicture({ bench, facts, isOpen }: PictureProps<RaisedFacts>) {
   const say = sayIn(useUnits());
   const { plant } = bench;
-  const { filament, clear } = facts;
+  const { nozzle, clear } = facts;
   const range = [Math.log10(GOOD_VACUUM), Math.log10(2 * FAR_ABOVE * facts.halving)] as const;
   const [power, setPower] = useState(range[0]);
   const pressure = 10 ** power;
   const compute = useCallback(
-    async () => fly(plant, { pressure, count: DRAWN, only: filament }, { step: breathe }),
-    [plant, pressure, filament],
+    async () => fly(plant, { pressure, count: DRAWN, source: nozzle }, { step: breathe }),
+    [plant, pressure, nozzle],
   );
   const { value: flights, isWorking, failure } = useLatest(clear, isOpen ? compute : null);
   const lines = useMemo(() => trackLines(isOpen ? flights : [], isOpen ? flights.length : 0), [flights, isOpen]);
   const met = flights.filter(({ collisions }) => collisions > 0).length;
   const landed = flights.filter(({ landing }) => landing === 'mirror');
   const size = spotSize(flights);
-  const summary = `${met} of ${flights.length} atoms met a molecule; ${landed.length} reached the mirror${Number.isFinite(size) ? `, a spot of ${say.length(size)}` : ''}.`;
+  const summary = `${met} of ${flights.length} atoms met a molecule; ${landed.length} reached the mirror${Number.isFinite(size) ? `, ${say.length(size)} from the middle of their spot` : ''}.`;
   return (
     <section className="panel learn-picture learn-pressure" aria-label="Tracks at a pressure" aria-busy={isWorking}>
       <Slider
@@ -83,14 +83,14 @@ export function PressurePicture({ bench, facts, isOpen }: PictureProps<RaisedFac
         <TracksScene
           plant={plant}
           lines={lines}
-          description={`Tracks of ${flights.length} atoms from ${facts.filamentName} at ${say.pressure(pressure)}. ${isOpen ? summary : ''}`}
+          description={`Tracks of ${flights.length} atoms from the nozzle on ${facts.filamentName} at ${say.pressure(pressure)}. ${isOpen ? summary : ''}`}
         />
         {isOpen && (
           <Landings plant={plant} flights={flights} description={`Where they landed on the mirror. ${summary}`} />
         )}
       </div>
       <p className="learn-result" role="status">
-        {failure ?? (isOpen ? summary : `${facts.filamentName} waits to be fired.`)}
+        {failure ?? (isOpen ? summary : `The nozzle on ${facts.filamentName} is still closed.`)}
       </p>
       {isOpen && <p className="quiet">Right: the mirror face on, ● landed straight, × landed after collisions.</p>}
     </section>

@@ -1,5 +1,6 @@
 /** The coat across the blown-up mirror, as one would see it in a ditch: kilometres along, millimetres up. */
 import { useMemo, useState } from 'react';
+import type { Coat } from '../../../../engine/index.ts';
 import { LogChart } from '../../../charts/log/LogChart.tsx';
 import type { LogChartData } from '../../../charts/log/logChartTypes.ts';
 import { NumbersTable } from '../../../panels/NumbersTable.tsx';
@@ -8,6 +9,12 @@ import { FIRST_REGION, LEAST_REGION, magnification, MOST_REGION, type ScaleFacts
 import type { PictureProps } from '../lesson.ts';
 import { sayIn } from '../say.ts';
 import { Slider } from './Slider.tsx';
+
+/** Thinnest and thickest around a circle are worth lines of their own if they differ by this share somewhere. */
+const UNEVEN = 0.03;
+
+const isEvenAround = ({ profile: { minimum, maximum } }: Coat): boolean =>
+  minimum.every((low, i) => maximum[i]! - low <= UNEVEN * maximum[i]!);
 
 function chartOf({ coat }: ScaleFacts, by: number): LogChartData {
   const { radius, mean, minimum, maximum } = coat.profile;
@@ -23,8 +30,12 @@ function chartOf({ coat }: ScaleFacts, by: number): LogChartData {
     },
     series: [
       { label: 'mean around', x, y: y(mean) },
-      { label: 'thinnest', x, y: y(minimum) },
-      { label: 'thickest', x, y: y(maximum) },
+      ...(isEvenAround(coat)
+        ? []
+        : [
+            { label: 'thinnest', x, y: y(minimum) },
+            { label: 'thickest', x, y: y(maximum) },
+          ]),
     ],
   };
 }
@@ -43,7 +54,7 @@ export function ScalePicture({ facts, isOpen }: PictureProps<ScaleFacts>) {
     unit: 'mm',
   });
   return (
-    <div className="learn-split">
+    <div className="learn-split learn-split-short">
       <section className="panel learn-picture" aria-label="How large the region is">
         <Slider
           label="Across the region"

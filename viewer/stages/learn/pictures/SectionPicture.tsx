@@ -73,7 +73,7 @@ export function SectionPicture({ bench, facts, isOpen }: PictureProps<ThinEdge>)
                 {filamentName}
               </text>
               <rect className="learn-place" x={px - 5} y={py - 5} width={10} height={10} />
-              <text x={px + (px < fx ? 12 : -12)} y={py - 12} textAnchor={px < fx ? 'start' : 'end'}>
+              <text x={px + (px < fx ? 12 : -12)} y={py + 24} textAnchor={px < fx ? 'start' : 'end'}>
                 {isOpen ? `${say.thickness(thickness[place]!)} from here` : 'the far end'}
               </text>
               <path className="learn-best" d={`M${nx - 6} ${ny + 5}h12l-6 -11z`} />
@@ -86,13 +86,14 @@ export function SectionPicture({ bench, facts, isOpen }: PictureProps<ThinEdge>)
         value={place}
         range={[0, along.length - 1]}
         step={1}
-        text={where}
+        text={`${say.length(along[place]!)} from the middle`}
         onChange={setChosen}
         isDisabled={!isOpen}
       />
       {isOpen && <Bars bars={bars} />}
       <p className="quiet">
-        ▲ the place that this filament coats most · □ the place you move
+        ▲ the place that this filament coats most · □ the place you move, {say.length(distance[place]!)} from the
+        filament
         {isOpen && `; there the vapour arrives ${say.number(angle, 2)}° from the normal`}
       </p>
     </section>

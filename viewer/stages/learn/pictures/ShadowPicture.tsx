@@ -8,7 +8,7 @@ import { deepest, HALF, shadowLine, type ShadowFacts, type ShadowLine } from '..
 import type { PictureProps } from '../lesson.ts';
 import { sayIn } from '../say.ts';
 import { Choices } from './Choices.tsx';
-import { withGap } from './lineData.ts';
+import { overHole } from './lineData.ts';
 import { SectionFrame } from './SectionFrame.tsx';
 import { Slider } from './Slider.tsx';
 import { useLatest } from './useLatest.ts';
@@ -20,7 +20,7 @@ function chartOf(line: ShadowLine, feeding: Feeding, units: Units): LogChartData
   const thickness = thicknessUnit(units);
   const [clear, shaded] = feeding === 'all' ? [line.clear, line.shaded] : [line.oneClear, line.oneShaded];
   const series = (label: string, values: Float64Array) => {
-    const { x, y } = withGap(line.along, values);
+    const { x, y } = overHole(line.along, values);
     return { label, x: x.map((s) => s * length.factor), y: y.map((d) => d * 1e9 * thickness.factor) };
   };
   return {
