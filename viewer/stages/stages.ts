@@ -62,4 +62,10 @@ export const stages: readonly Stage[] = [
     question: 'What will the mirror reflect, and what does the coat do to the figure?',
     load: async () => (await import('./film/FilmStage.tsx')).FilmStage,
   },
+  {
+    key: 'learn',
+    title: 'Learn',
+    question: 'Why does it work this way?',
+    load: async () => (await import('./learn/LearnStage.tsx')).LearnStage,
+  },
 ];
