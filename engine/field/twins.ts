@@ -5,10 +5,10 @@ import { isSameSource, turnedToZero, type Turned } from './rotation.ts';
 
 /** Filaments whose columns are one column, turned and perhaps mirrored. */
 export interface TwinClass {
-  /** key of the first of them: that of the column */
+  /** key of the first of them, with mass or not: that of the column */
   readonly key: string;
   readonly turned: Turned;
-  /** indices of its filaments in the list */
+  /** indices of its filaments with mass in the list */
   readonly members: number[];
   /** whether it is its own mirror image in the plane through the axis */
   readonly isEven: boolean;
@@ -21,7 +21,8 @@ export interface TwinClass {
 }
 
 /**
- * Sorts filaments into classes; those without mass are left out.
+ * Sorts filaments into classes. Classes without mass are left out; a filament without mass may still
+ * stand for its class, so that a failed one changes no column.
  *
  * @param masses [sources] kg
  */
@@ -32,40 +33,36 @@ export function twinClasses(
 ): TwinClass[] {
   const classes: TwinClass[] = [];
   sources.forEach(({ key, source }, f) => {
-    const mass = masses[f]!;
-    if (mass === 0 || source.count === 0) return;
-    const turned = turnedToZero(source, shape);
-    const joined = joinInto(classes, turned, mass, shape.rimRadius);
-    if (joined) joined.members.push(f);
-    else {
-      const isEven = isSameSource(turned.source, turned.source, -1, shape.rimRadius);
-      const own = { angles: [turned.angle], masses: [mass] };
-      classes.push({ key, turned, members: [f], isEven, ...own, mirroredAngles: [], mirroredMasses: [] });
-    }
+    if (source.count > 0) joinInto(classes, key, turnedToZero(source, shape), f, masses[f]!, shape.rimRadius);
   });
-  return classes;
+  return classes.filter(({ members }) => members.length > 0);
 }
 
-/** Adds a filament to the class that it belongs to, if there is one. */
-function joinInto(
-  classes: readonly TwinClass[],
-  { source, angle }: Turned,
-  mass: number,
-  scale: number,
-): TwinClass | undefined {
+/** Adds filament f to the class that it belongs to, or founds one. */
+function joinInto(classes: TwinClass[], key: string, turned: Turned, f: number, mass: number, scale: number): void {
+  const { source, angle } = turned;
   for (const one of classes) {
-    if (isSameSource(one.turned.source, source, 1, scale)) {
-      one.angles.push(angle);
-      one.masses.push(mass);
-      return one;
+    const isTwin = isSameSource(one.turned.source, source, 1, scale);
+    if (!isTwin && (one.isEven || !isSameSource(one.turned.source, source, -1, scale))) continue;
+    if (mass !== 0) {
+      one.members.push(f);
+      (isTwin ? one.angles : one.mirroredAngles).push(angle);
+      (isTwin ? one.masses : one.mirroredMasses).push(mass);
     }
-    if (!one.isEven && isSameSource(one.turned.source, source, -1, scale)) {
-      one.mirroredAngles.push(angle);
-      one.mirroredMasses.push(mass);
-      return one;
-    }
+    return;
   }
-  return undefined;
+  const isEven = isSameSource(source, source, -1, scale);
+  const own = mass === 0 ? [] : [f];
+  classes.push({
+    key,
+    turned,
+    members: own,
+    isEven,
+    angles: own.map(() => angle),
+    masses: own.map(() => mass),
+    mirroredAngles: [],
+    mirroredMasses: [],
+  });
 }
 
 /** Σ q cos mφ and Σ q sin mφ for m = 0 … count − 1. */
