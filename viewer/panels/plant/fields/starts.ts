@@ -83,9 +83,15 @@ export function nextItem(field: Extract<Field, { kind: 'list' }>, items: readonl
       return [x, y, stepped(z)];
     }
     case 'vacuum.system.pumps': {
-      const last = items.at(-1) as { name?: unknown } | undefined;
-      const names = items.map((item) => String((item as { name?: unknown }).name));
-      return { ...last, name: freeName(String(last?.name ?? 'pump'), names) };
+      const all = items as readonly { readonly name: string }[];
+      const last = all.at(-1);
+      return {
+        ...last,
+        name: freeName(
+          last?.name ?? 'pump',
+          all.map(({ name }) => name),
+        ),
+      };
     }
     case 'vacuum.system.pumps.curve': {
       const [pressure, speed] = items.at(-1) as readonly [string, string];

@@ -19,8 +19,8 @@ function rowsOf({ plant, gas, film, pumping }: VacuumState, units: Units): Numbe
           {
             label: 'Vapour that flies straight',
             help: 'meets no molecule over the mean distance from filaments to mirror',
+            detail: `${share(gas.survival.low)} to ${share(gas.survival.high)} %`,
             value: share(gas.survival.value),
-            error: `${share(gas.survival.low)} to ${share(gas.survival.high)}`,
             unit: '%',
           },
         ]
@@ -53,11 +53,11 @@ function rowsOf({ plant, gas, film, pumping }: VacuumState, units: Units): Numbe
 export function GoNumbers({ state }: { readonly state: VacuumState }) {
   const units = useUnits();
   return (
-    <NumbersTable
-      caption="Go or no-go"
-      labelHeading="for this shot"
-      errorHeading="model doubt"
-      rows={rowsOf(state, units)}
-    />
+    <NumbersTable caption="Go or no-go" labelHeading="for this shot" rows={rowsOf(state, units)}>
+      <p>
+        The range of the vapour is what is known of its collisions, ±25 %. Times follow from rates of surfaces that are
+        known to a factor of 3 to 10.
+      </p>
+    </NumbersTable>
   );
 }

@@ -42,15 +42,15 @@ function rowsOf(fit: RiseFit, volume: number, units: Units): NumberRow[] {
     {
       label: 'Leak',
       help: 'gas that comes in at a steady rate',
+      detail: `${flow(leak.low)} to ${flow(leak.high)}, 19 times in 20`,
       value: flow(leak.best),
-      error: `${flow(leak.low)} to ${flow(leak.high)}`,
       unit: flowUnit(units),
     },
     {
       label: 'Share of the leak',
       help: 'in the rise from the first reading to the last',
+      detail: `${whole(leakShare.low)} to ${whole(leakShare.high)} %`,
       value: whole(leakShare.best),
-      error: `${whole(leakShare.low)} to ${whole(leakShare.high)}`,
       unit: '%',
     },
     { label: 'Outgassing at the start', value: flow(fit.outgassing), unit: flowUnit(units) },
@@ -76,7 +76,6 @@ export function RiseNumbers({ rise, read }: RiseNumbersProps) {
         <NumbersTable
           caption="Leak or outgassing"
           labelHeading="from the shape of the rise"
-          errorHeading="19 times in 20"
           rows={rowsOf(rise.fit, rise.volume, units)}
         >
           <p>{rise.fit.sentence}</p>
