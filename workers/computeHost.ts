@@ -4,11 +4,14 @@ import { LRUCache } from 'lru-cache';
 import type { FilamentSource } from '../engine/emission/filamentSource.ts';
 import { createLocalFields } from '../engine/field/fields.ts';
 import type { SmoothField } from '../engine/field/smoothField.ts';
+import type { ScatterProblem } from '../engine/gas/scatterProblem.ts';
+import { createLocalRunner } from '../engine/gas/scatter.ts';
+import type { ScatterTally } from '../engine/gas/tally.ts';
 import { createPlainKernel } from '../engine/transport/depositKernel.ts';
 import { createLocalTransport } from '../engine/transport/localTransport.ts';
 import { createSimdKernel } from '../engine/transport/simd/simdKernel.ts';
 import type { Control, DepositResult, KeyedPoints, KeyedSource, SceneData } from '../engine/transport/transport.ts';
-import type { Answer, ComputeApi, DepositCall, FieldCall, Parcel, Progress, TraceCall } from './protocol.ts';
+import type { Answer, ComputeApi, DepositCall, FieldCall, FlyCall, Parcel, Progress, TraceCall } from './protocol.ts';
 
 /** What a host needs of the thread that it runs in. */
 export interface HostThread {
@@ -33,6 +36,8 @@ export function createComputeHost(thread: HostThread, storeBytes: number): Compu
   const scenes = new LRUCache<string, SceneData>({ max: 8 });
   const points = new LRUCache<string, KeyedPoints>({ max: 64 });
   const sources = new LRUCache<string, FilamentSource>({ max: 20_000 });
+  const problems = new LRUCache<string, ScatterProblem>({ max: 4 });
+  const fly = createLocalRunner();
   const cancelled = new Set<number>();
 
   const unpack = (parcel: Parcel, scene: string): void => {
@@ -90,6 +95,12 @@ export function createComputeHost(thread: HostThread, storeBytes: number): Compu
       const from = gather(call.sources);
       if (!scene || !from) return MISSING;
       return { ok: true, result: await fields.solve({ ...call, scene, sources: from }) };
+    },
+    fly: async (job: number, problem: ScatterProblem | null, call: FlyCall): Promise<Answer<ScatterTally>> => {
+      if (problem) problems.set(call.problem, problem);
+      const known = problems.get(call.problem);
+      if (!known) return MISSING;
+      return { ok: true, result: await finish(job, fly(known, call.first, call.count, controlOf(job))) };
     },
     cancel: (job: number): void => {
       cancelled.add(job);

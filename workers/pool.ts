@@ -2,6 +2,9 @@
 import type { FilamentSource } from '../engine/emission/filamentSource.ts';
 import type { FieldRequest, Fields } from '../engine/field/fields.ts';
 import type { SmoothField } from '../engine/field/smoothField.ts';
+import type { ChunkRunner } from '../engine/gas/scatter.ts';
+import type { ScatterProblem } from '../engine/gas/scatterProblem.ts';
+import { mergeTallies, type ScatterTally } from '../engine/gas/tally.ts';
 import type { OrientedPoints } from '../engine/geometry/orientedPoints.ts';
 import type {
   Control,
@@ -31,6 +34,8 @@ export interface ComputeWorker {
 export interface WorkerPool {
   readonly transport: Transport;
   readonly fields: Fields;
+  /** flies atoms through gas, shared among the workers; the same counts on any number of them */
+  readonly fly: ChunkRunner;
   /** Ends all workers; the transport must not be used any more. */
   readonly dispose: () => void;
 }
@@ -70,7 +75,7 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
   }
 
   /** Runs one part on each seat; the first failure or a throwing control ends them all. */
-  async function runAll<T>(parts: readonly Part<T>[], control: Control | undefined): Promise<T[]> {
+  async function runAll<T, P>(parts: readonly Part<T, P>[], control: Control | undefined): Promise<T[]> {
     const running: { readonly job: number; readonly worker: ComputeWorker }[] = [];
     const shares = parts.map(() => 0);
     return new Promise<T[]>((resolve, reject) => {
@@ -104,7 +109,7 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
     });
   }
 
-  async function ask<T>({ seat, parcel, call }: Part<T>, job: number, worker: ComputeWorker): Promise<T> {
+  async function ask<T, P>({ seat, parcel, call }: Part<T, P>, job: number, worker: ComputeWorker): Promise<T> {
     for (let attempt = 0; attempt < 2; attempt++) {
       const answer = await Promise.race([call(worker.api, job, parcel(seat.known)), worker.died]);
       if (answer.ok) return answer.result;
@@ -181,9 +186,30 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
     return field!;
   };
 
+  const problemKeys = new WeakMap<ScatterProblem, string>();
+  let nextProblem = 1;
+  const fly: ChunkRunner = async (problem, first, count, control) => {
+    const key = problemKeys.get(problem) ?? `problem ${nextProblem++}`;
+    problemKeys.set(problem, key);
+    const parts = seats.flatMap((seat, w): Part<ScatterTally, ScatterProblem | null>[] => {
+      const from = Math.floor((count * w) / seats.length);
+      const own = Math.floor((count * (w + 1)) / seats.length) - from;
+      if (own === 0) return [];
+      const call = { problem: key, first: first + from, count: own };
+      const send = (known: Set<string>): ScatterProblem | null => {
+        if (known.has(key)) return null;
+        known.add(key);
+        return problem;
+      };
+      return [{ seat, parcel: send, call: async (api, job, sent) => api.fly(job, sent, call) }];
+    });
+    return mergeTallies(await runAll(parts, control));
+  };
+
   return {
     transport: { deposit, trace },
     fields: { solve },
+    fly,
     dispose: () => {
       isDisposed = true;
       for (const { worker } of seats) worker?.terminate();
@@ -192,10 +218,10 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
 }
 
 /** One seat's part of a calculation. */
-interface Part<T> {
+interface Part<T, P = Parcel> {
   readonly seat: Seat;
-  readonly parcel: (known: Set<string>) => Parcel;
-  readonly call: (api: ComputeApi, job: number, parcel: Parcel) => Promise<Answer<T>>;
+  readonly parcel: (known: Set<string>) => P;
+  readonly call: (api: ComputeApi, job: number, parcel: P) => Promise<Answer<T>>;
 }
 
 /** What a worker has not been sent yet; marks it as sent. */

@@ -6,6 +6,8 @@
  */
 import type { FilamentSource } from '../engine/emission/filamentSource.ts';
 import type { SmoothField } from '../engine/field/smoothField.ts';
+import type { ScatterProblem } from '../engine/gas/scatterProblem.ts';
+import type { ScatterTally } from '../engine/gas/tally.ts';
 import type { DepositPart, DepositResult, KeyedPoints, SceneData } from '../engine/transport/transport.ts';
 
 /** Content that the worker may not have yet, by key. */
@@ -39,6 +41,12 @@ export interface FieldCall {
   readonly wantedError: number;
 }
 
+export interface FlyCall {
+  readonly problem: string;
+  readonly first: number;
+  readonly count: number;
+}
+
 export type Answer<T> = { readonly ok: true; readonly result: T } | { readonly ok: false; readonly missing: true };
 
 /** The one interface of every compute worker, in browsers and in Node. */
@@ -46,6 +54,8 @@ export interface ComputeApi {
   deposit(job: number, parcel: Parcel, call: DepositCall): Promise<Answer<readonly DepositResult[]>>;
   trace(job: number, parcel: Parcel, call: TraceCall): Promise<Answer<readonly Float64Array[]>>;
   field(job: number, parcel: Parcel, call: FieldCall): Promise<Answer<SmoothField>>;
+  /** Flies chunks first … first + count; the problem is sent once and named by its key. */
+  fly(job: number, problem: ScatterProblem | null, call: FlyCall): Promise<Answer<ScatterTally>>;
   /** Ends a job at its next step; its call is rejected. */
   cancel(job: number): void;
 }

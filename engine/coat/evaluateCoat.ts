@@ -29,6 +29,8 @@ export interface EvaluateOptions {
    * points; without it every filament is summed at every point
    */
   readonly wantedError?: number;
+  /** collisions per length of way in residual gas, 1/m: the coat is then what arrives straight; wants `rays: 0` */
+  readonly perFreePath?: number;
   /** whether to work out arrival angles too */
   readonly withArrival?: boolean;
 }
@@ -129,7 +131,7 @@ export function createEvaluator(
     const { wantedError, withArrival = false } = options;
     const masses = evaporatedMasses(plant);
     const grid = await gridOf(plant, options.points ?? DEFAULT_POINTS, control);
-    const job = { transport, scene: sceneDataOf(plant), sources: keyedSourcesOf(plant), control };
+    const job = { transport, scene: sceneDataOf(plant, options.perFreePath), sources: keyedSourcesOf(plant), control };
     const map = { ...job, control: staged(control, 0, MAP_SHARE) };
     const { prepared, areal, fieldError } =
       wantedError === undefined

@@ -7,7 +7,7 @@ import { createFieldSolver, type FieldSolver } from './fieldSolver.ts';
 import type { SmoothField } from './smoothField.ts';
 
 export interface FieldRequest {
-  /** of which only the mirror's shape matters */
+  /** of which only the mirror's shape and the gas matter */
   readonly scene: SceneData;
   /** filaments that nothing hides from any point of the face */
   readonly sources: readonly KeyedSource[];
@@ -30,11 +30,11 @@ const COLUMN_BYTES = 8 * 2 ** 20;
 export function createLocalFields(kernel: FieldKernel = createPlainKernel()): Fields {
   const solvers = new LRUCache<string, FieldSolver>({ max: MOST_MIRRORS });
   return {
-    solve: async ({ scene: { shape }, sources, masses, wantedError }) => {
+    solve: async ({ scene: { shape, perFreePath }, sources, masses, wantedError }) => {
       const key = JSON.stringify(shape);
       const solver = solvers.get(key) ?? createFieldSolver(shape, kernel, { columnBytes: COLUMN_BYTES });
       solvers.set(key, solver);
-      return Promise.resolve(solver.solve(sources, masses, { wantedError }));
+      return Promise.resolve(solver.solve(sources, masses, { wantedError, perFreePath }));
     },
   };
 }

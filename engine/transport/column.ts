@@ -54,7 +54,7 @@ export function computeColumns(
   const scratch = createScratch(points, visibility);
   for (let begin = 0; begin < points.count; begin += RUN) {
     const end = Math.min(points.count, begin + RUN);
-    kernel.load(points, begin, end);
+    kernel.load(points, begin, end, visibility.perFreePath);
     sources.forEach((source, f) => {
       const { deposit, signature } = columns[f]!;
       const run = deposit.subarray(begin, end);
@@ -99,7 +99,7 @@ export function computeHidden(
     let isLoaded = false;
     for (let j = 0; j < source.count; j++) {
       if (hideInto(hidden, doubts, hiders, begin, j) === 0) continue;
-      if (!isLoaded) kernel.load(points, begin, end);
+      if (!isLoaded) kernel.load(points, begin, end, visibility.perFreePath);
       isLoaded = true;
       readAlone(values, source, j, kernel);
       column ??= { deposit: new Float64Array(points.count), signature: new Uint32Array(points.count) };
@@ -230,7 +230,7 @@ export function computeArrival(
   const hiders = hidersOf(visibility, source, points);
   for (let begin = 0; begin < points.count; begin += RUN) {
     const end = Math.min(points.count, begin + RUN);
-    kernel.load(points, begin, end);
+    kernel.load(points, begin, end, visibility.perFreePath);
     const found = hiders && gatherDoubtsInto(doubts, hiders, begin) > 0 ? hiders : null;
     for (let j = 0; j < source.count; j++) {
       readAlone(values, source, j, kernel);

@@ -90,7 +90,12 @@ export function createLocalTransport(
   const inScene = async (data: SceneData): Promise<NonNullable<typeof current>> => {
     if (current?.key !== data.key) {
       const scene = await buildScene(data);
-      current = { key: data.key, scene, onFace: createVisibility(scene), anywhere: createVisibility(scene, false) };
+      current = {
+        key: data.key,
+        scene,
+        onFace: createVisibility(scene, true, data.perFreePath),
+        anywhere: createVisibility(scene, false, data.perFreePath),
+      };
     }
     return current;
   };

@@ -5,10 +5,15 @@ import type { Plant } from '../plant/plant.ts';
 import { contentKey } from './contentKey.ts';
 import type { KeyedPoints, KeyedSource, SceneData } from './transport.ts';
 
-/** The plant's tank, glass and obstacles with their key. */
-export function sceneDataOf({ shape, tank, solids, meshes }: Plant): SceneData {
-  const key = contentKey(JSON.stringify([shape, tank]), solids.records, ...meshes.map(({ position }) => position));
-  return { key, shape, tank, solids, meshes };
+/** The plant's tank, glass and obstacles with their key; in gas, if collisions per length are given, 1/m. */
+export function sceneDataOf({ shape, tank, solids, meshes }: Plant, perFreePath = 0): SceneData {
+  const key = contentKey(
+    JSON.stringify([shape, tank]),
+    perFreePath,
+    solids.records,
+    ...meshes.map(({ position }) => position),
+  );
+  return { key, shape, tank, solids, meshes, perFreePath };
 }
 
 function sourceKey({ position, axis, weight, law, shield }: FilamentSource): string {

@@ -13,6 +13,8 @@ export interface SceneData {
   readonly tank: Tank;
   readonly solids: Solids;
   readonly meshes: readonly Triangles[];
+  /** collisions per length of way in the residual gas, 1/m; 0 in vacuum (rays of the mass budget take no notice of it) */
+  readonly perFreePath: number;
 }
 
 /** A filament's source with the key of its content. */

@@ -1,4 +1,4 @@
-/** What may come between sources and points: shields, glass and obstacles. */
+/** What may come between sources and points: shields, glass, obstacles, and gas. */
 import type { FilamentSource } from '../emission/filamentSource.ts';
 import { canGlassShade } from '../geometry/glass.ts';
 import { casterCount, type Scene } from '../geometry/scene.ts';
@@ -11,11 +11,13 @@ export interface Visibility {
    * of which canGlassShade says so; elsewhere it is always tested
    */
   readonly onFace: boolean;
+  /** collisions per length of way in the residual gas, 1/m: what arrives straight fades as e^(−r·perFreePath); 0 in vacuum */
+  readonly perFreePath: number;
 }
 
 /** Prepares a scene for visibility tests of points on the face, or anywhere. */
-export function createVisibility(scene: Scene, onFace = true): Visibility {
-  return { scene, onFace };
+export function createVisibility(scene: Scene, onFace = true, perFreePath = 0): Visibility {
+  return { scene, onFace, perFreePath };
 }
 
 /** Whether the glass may hide points from sub-source j. */

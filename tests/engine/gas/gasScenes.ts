@@ -34,7 +34,7 @@ export function benchProblem(bench: Bench = {}): ScatterProblem {
     ...choices
   } = bench;
   return {
-    scene: { key: 'bench', shape, tank, solids, meshes },
+    scene: { key: 'bench', shape, tank, solids, meshes, perFreePath: 0 },
     sources,
     masses: new Float64Array(sources.length).fill(1e-3),
     gas: VACUUM,
