@@ -9,7 +9,7 @@ export const LEAST: NodeCounts = { radialCount: 6, azimuthCount: 16 };
 export const LARGEST: NodeCounts = { radialCount: 72, azimuthCount: 384 };
 
 /** A column's first neglected term over its mean is about this times its decay: measured on random plants. */
-const FIRST_TERM = 20;
+export const FIRST_TERM = 20;
 const SAMPLES = 5;
 
 /** Decay of a column's terms: e^−perHarmonic from each harmonic to the next, e^−perTerm in radius. */

@@ -25,8 +25,9 @@ export interface MeanRoom {
 
 /** What a mean may be off, per kilogram of the ring, 1/m². */
 export interface MeanErrors {
-  /** bound of the mean's error anywhere */
-  error: number;
+  /** bounds of the mean's error anywhere from too few azimuths and too few radii */
+  azimuth: number;
+  radius: number;
   /** bound of the field's difference from its azimuthal mean */
   ripple: number;
 }
@@ -112,8 +113,9 @@ export function ringMeanInto(
   measureHarmonics(room);
   transformMean(room);
   const tail = tailOf(amplitude, N, steepest);
+  errors.radius = safety * 2 * tailOf(sizes, 2 * counts.radialCount, steepest).sum;
   if (tail.sum === Infinity) {
-    errors.error = errors.ripple = Infinity;
+    errors.azimuth = errors.ripple = Infinity;
     return;
   }
   let passing = 0;
@@ -124,6 +126,6 @@ export function ringMeanInto(
   }
   // what lies beyond is less than the integral of the model over it
   const beyond = (tail.sum * (tail.last / (4 * Math.max(N, count))) ** (tail.power - 1)) / count;
-  errors.error = safety * (passing + 2 * tailOf(sizes, 2 * counts.radialCount, steepest).sum);
+  errors.azimuth = safety * passing;
   errors.ripple = safety * (ripple + beyond);
 }

@@ -2,7 +2,7 @@
 import type { MirrorShape } from '../geometry/mirrorShape.ts';
 import { chebyshevDerivativesInto, chebyshevInto, unitPlace } from './chebyshev.ts';
 import type { FieldKernel } from './fieldKernel.ts';
-import type { NodeCounts } from './faceNodes.ts';
+import { FIRST_TERM, foreseenDecay } from './nodeCounts.ts';
 import { radiiOf, type RadialRule } from './fieldStatistics.ts';
 import { hasRoundAperture } from './fieldStatistics.ts';
 import { radialMeans } from './radialMean.ts';
@@ -63,17 +63,25 @@ export interface RingTrialOptions {
 }
 
 const DEFAULT_WANTED_ERROR = 1e-3;
-/** Nodes that are tried one after another. */
-const LEVELS: readonly NodeCounts[] = [
-  { radialCount: 10, azimuthCount: 24 },
-  { radialCount: 16, azimuthCount: 48 },
-  { radialCount: 28, azimuthCount: 128 },
-];
-const MOST_RADII = LEVELS.at(-1)!.radialCount;
+/** Numbers of nodes to choose from. */
+const RADII = [8, 11, 16, 28] as const;
+const AZIMUTHS = [24, 48, 96, 192] as const;
+const MOST_RADII = RADII.at(-1)!;
+/** Shares of the wanted error. */
+const AZIMUTH_SHARE = 0.5;
+/** The logarithm in the open coil's law asks for more azimuths than the distance does. */
+const COIL_AZIMUTHS = 1;
 /** The tail's model may be short by this factor, as in seriesError.ts. */
 const SAFETY = 1.5;
 /** Newton steps from the best radius of the grid. */
 const CLIMB = 6;
+
+/** Index of the first number of the list that is large enough, or of the last. */
+function firstAtLeast(list: readonly number[], wanted: number): number {
+  let i = 0;
+  while (i + 1 < list.length && list[i]! < wanted) i++;
+  return i;
+}
 
 /** What stays the same from one evaluation to the next. */
 interface TrialRoom {
@@ -200,7 +208,7 @@ export function createRingTrial(
   const means = radialMeans(MOST_RADII, shape.holeRadius, shape.rimRadius);
   const rooms: MeanRoom[] = [];
   const placed = new WeakMap<RingPattern, Placed>();
-  const errors: MeanErrors = { error: 0, ripple: 0 };
+  const errors: MeanErrors = { azimuth: 0, radius: 0, ripple: 0 };
   const result: TrialResult = {
     mean: 0,
     minimum: 0,
@@ -223,15 +231,29 @@ export function createRingTrial(
     return placeInto(found, ring);
   };
 
+  const roomOf = (k: number, n: number): MeanRoom => {
+    const i = k * AZIMUTHS.length + n;
+    return (rooms[i] ??= createMeanRoom(shape, { radialCount: RADII[k]!, azimuthCount: AZIMUTHS[n]! }));
+  };
+
   /** Works out one ring on as many nodes as it takes; answers with their room. */
   const solveRing = (ring: TrialRing): MeanRoom => {
     const source = placedOf(ring);
-    for (let level = 0; ; level++) {
-      const meanRoom = (rooms[level] ??= createMeanRoom(shape, LEVELS[level]!));
+    const { perHarmonic, perTerm } = foreseenDecay(source, shape);
+    const needed = Math.log(FIRST_TERM / wantedError);
+    let k = firstAtLeast(RADII, needed / perTerm);
+    let n = firstAtLeast(AZIMUTHS, needed / perHarmonic);
+    if (source.law.kind === 'coil') n = Math.max(n, COIL_AZIMUTHS);
+    for (;;) {
+      const meanRoom = roomOf(k, n);
       ringMeanInto(meanRoom, errors, source, kernel, perFreePath, ring.count, SAFETY);
       let mean = 0;
-      for (let k = 0; k < meanRoom.coefficients.length; k++) mean += means[k]! * meanRoom.coefficients[k]!;
-      if (errors.error <= wantedError * mean || level === LEVELS.length - 1) return meanRoom;
+      for (let i = 0; i < meanRoom.coefficients.length; i++) mean += means[i]! * meanRoom.coefficients[i]!;
+      const isShortInAzimuth = !(errors.azimuth <= AZIMUTH_SHARE * wantedError * mean) && n + 1 < AZIMUTHS.length;
+      const isShortInRadius = !(errors.radius <= (1 - AZIMUTH_SHARE) * wantedError * mean) && k + 1 < RADII.length;
+      if (!isShortInAzimuth && !isShortInRadius) return meanRoom;
+      if (isShortInAzimuth) n++;
+      if (isShortInRadius) k++;
     }
   };
 
@@ -246,7 +268,7 @@ export function createRingTrial(
       const { coefficients } = solveRing(ring);
       for (let k = 0; k < coefficients.length; k++) sum[k]! += mass * coefficients[k]!;
       count = Math.max(count, coefficients.length);
-      result.error += mass * errors.error;
+      result.error += mass * (errors.azimuth + errors.radius);
       result.ripple += mass * errors.ripple;
     }
     fillProfile(room, count);
