@@ -60,8 +60,7 @@ export function PathPicture({ facts, isOpen }: PictureProps<PathFacts & { readon
               { label: 'Free path of an aluminium atom', value: say.way(path) },
               { label: 'over the width of the tank', value: say.number(path / facts.tankDiameter) },
               { label: 'Knudsen number of the gas', value: say.number(knudsen) },
-              { label: 'Flow', value: regime },
-              { label: 'Range', value: range },
+              { label: 'Flow', detail: range, value: regime },
             ]}
           />
         )}

@@ -68,10 +68,10 @@ export function RingsPicture({ bench, facts, tools, isOpen }: PictureProps<Rings
   const data = useMemo(() => chartOf(coat, 'mean around the ring', units), [coat, units]);
   return (
     <div className="learn-split" aria-busy={isWorking}>
-      <section className="panel learn-picture" aria-label="Arrangement">
+      <section className="panel learn-picture learn-rings" aria-label="Arrangement">
         <Choices label="Arrangement" choices={OPTIONS} value={layout} onChange={setLayout} isDisabled={!isOpen} />
         <Slider
-          label="Width of the (outer) ring"
+          label="Width of the ring"
           value={diameter}
           range={[room.least, room.most]}
           step={(room.most - room.least) / STEPS}

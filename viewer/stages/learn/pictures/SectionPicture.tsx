@@ -74,7 +74,7 @@ export function SectionPicture({ bench, facts, isOpen }: PictureProps<ThinEdge>)
               </text>
               <rect className="learn-place" x={px - 5} y={py - 5} width={10} height={10} />
               <text x={px + (px < fx ? 12 : -12)} y={py + 24} textAnchor={px < fx ? 'start' : 'end'}>
-                {isOpen ? `${say.thickness(thickness[place]!)} from here` : 'the far end'}
+                {isOpen ? `${say.thickness(thickness[place]!)} from this filament` : 'the far end'}
               </text>
               <path className="learn-best" d={`M${nx - 6} ${ny + 5}h12l-6 -11z`} />
             </>

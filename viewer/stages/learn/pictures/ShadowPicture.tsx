@@ -78,7 +78,7 @@ export function ShadowPicture({ bench, facts, isOpen }: PictureProps<ShadowFacts
           value={share}
           range={[0.05, 0.95]}
           step={0.05}
-          text={`${say.percent(share)} of the way to the filament`}
+          text={`${say.percent(share)} of the way up`}
           onChange={setShare}
           isDisabled={!isOpen}
         />

@@ -28,7 +28,9 @@ export function Slider({ label, value, range: [low, high], step, text, onChange,
         disabled={isDisabled}
         onChange={(event) => onChange(event.currentTarget.valueAsNumber)}
       />
-      <output htmlFor={id}>{text}</output>
+      <span className="learn-slider-value" aria-hidden="true">
+        {text}
+      </span>
     </div>
   );
 }

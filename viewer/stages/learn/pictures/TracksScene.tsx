@@ -16,8 +16,8 @@ interface TracksSceneProps {
 const TURN = Math.PI / 12;
 const VIEWS: readonly (readonly [ViewName, string])[] = [
   ['free', 'Whole tank'],
-  ['side', 'From the side'],
-  ['front', 'Along the axis'],
+  ['side', 'Side'],
+  ['front', 'Axis'],
 ];
 
 export function TracksScene({ plant, lines, description }: TracksSceneProps) {
