@@ -5,6 +5,7 @@ import { evaporatedMasses, type Plant } from '../plant/plant.ts';
 import { buildScene } from '../transport/localTransport.ts';
 import { sceneDataOf } from '../transport/plantRequests.ts';
 import type { SceneData } from '../transport/transport.ts';
+import { createBall, type Ball } from './ball.ts';
 import { clearanceOf, type Clearance } from './clearance.ts';
 import { createAtom, encountersOf, type Atom, type Encounters } from './collisions.ts';
 import { ALUMINIUM_MASS } from './constants.ts';
@@ -36,8 +37,10 @@ export interface ScatterProblem {
 export type ScatterChoices = Partial<Pick<ScatterProblem, 'gas' | 'vapour' | 'grid' | 'seed' | 'leaps'>>;
 
 /** The residual gas of a plant's shot. */
-export function plantGas({ vacuum }: Plant): GasState {
-  return { pressure: vacuum.pressure, temperature: vacuum.temperature, mixture: { [vacuum.gas]: 1 } };
+export function plantGas({ vacuum }: Pick<Plant, 'vacuum'>): GasState {
+  const { pressure, temperature, gas, mixture } = vacuum;
+  const shares = mixture ? Object.fromEntries(mixture.map((part) => [part.gas, part.share])) : { [gas]: 1 };
+  return { pressure, temperature, mixture: shares };
 }
 
 /** The problem of a plant's shot in its own residual gas, unless told otherwise. */
@@ -67,6 +70,7 @@ export interface PreparedScatter {
   /** most probable speed of the vapour, m/s */
   readonly vapourProbable: number;
   readonly atom: Atom;
+  readonly ball: Ball;
   readonly random: Random;
 }
 
@@ -89,6 +93,7 @@ export async function prepareScatter(problem: ScatterProblem): Promise<PreparedS
     slots: slotsOf(problem.grid, casterCount(scene)),
     vapourProbable: probableSpeed(problem.vapour.temperature, ALUMINIUM_MASS),
     atom: createAtom(),
+    ball: createBall(),
     random: createRandom(),
   };
 }

@@ -1,56 +1,35 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { DEFAULT_VAPOUR, perFreePath } from '../../engine/gas/freePath.ts';
-import { throwOf } from '../../engine/gas/gasReport.ts';
 import { createLocalRunner } from '../../engine/gas/scatter.ts';
-import { createEvaluator, formatProblem, openPlantFile, type Coat, type DesignFile } from '../../engine/index.ts';
+import {
+  createEvaluator,
+  formatProblem,
+  openPlantFile,
+  type Coat,
+  type DesignFile,
+  type Evaluator,
+} from '../../engine/index.ts';
 import { presets } from '../../presets/index.ts';
 import { withValue } from '../../viewer/state/edits/path.ts';
 import { contaminationCase, firingDuration } from '../../viewer/stages/vacuum/contamination/contaminationCase.ts';
-import { residualGas } from '../../viewer/stages/vacuum/gas/residualGas.ts';
-import { gasCoat } from '../../viewer/stages/vacuum/scattering/gasCoat.ts';
-import { straightPart } from '../../viewer/stages/vacuum/scattering/straightPart.ts';
+import { shotInGas } from '../../viewer/stages/vacuum/scattering/shotInGas.ts';
 import { sweepRow } from '../../viewer/stages/vacuum/scattering/sweepRow.ts';
 
 const POINTS = 500;
 const ROUNDING = 1e-12; // exp and division, twice
-const freely = (): void => {};
-
-/** One small source above a disc, at a pressure where paths are about as long as the throw. */
-const SINGLE: DesignFile = {
-  format: 'evenfall',
-  version: 1,
-  name: 'one source',
-  mirror: { radiusOfCurvature: '4 m', outerDiameter: '1 m' },
-  tank: { diameter: '1.6 m', depth: '1.5 m' },
-  filamentTypes: { spot: { loops: 1, length: '10 mm', charge: '1 g', emission: { law: 'isotropic' } } },
-  filaments: [
-    { arrangement: 'list', name: 'spot', type: 'spot', filaments: [{ position: ['0.1 m', '0 m', '0.8 m'] }] },
-  ],
-  vacuum: { pressure: '1e-4 mbar' },
+/** Few points are enough to tell one coat from another. */
+const whole = createEvaluator();
+const COARSE: Evaluator = {
+  evaluate: async (plant, options, control) => whole.evaluate(plant, { ...options, points: POINTS }, control),
 };
+
+const freely = (): void => {};
+const evaluator = createEvaluator();
 
 async function coatOf(file: unknown): Promise<Coat> {
   const result = openPlantFile(file);
   if (!result.ok) throw new Error(result.problems.map(formatProblem).join('\n'));
-  return createEvaluator().evaluate(result.plant, { points: POINTS, rays: 0 });
+  return evaluator.evaluate(result.plant, { points: POINTS, rays: 0 });
 }
-
-describe('the part that arrives without a collision', () => {
-  test('of one source it is the coat in vacuum times e^(−r/λ), at every point', async () => {
-    const coat = await coatOf(SINGLE);
-    const { plant, face } = coat;
-    const gas = residualGas(plant.vacuum);
-    const straight = await straightPart(coat, gas, freely);
-    const inverse = perFreePath(gas, DEFAULT_VAPOUR, throwOf(plant).mean);
-    const { position: p } = face.points;
-    const s = plant.filaments[0]!.source.position;
-    for (let i = 0; i < face.points.count; i++) {
-      const r = Math.hypot(p[3 * i]! - s[0]!, p[3 * i + 1]! - s[1]!, p[3 * i + 2]! - s[2]!);
-      const expected = coat.thickness[i]! * plant.film.density * Math.exp(-r * inverse);
-      expect(Math.abs(straight[i]! / expected - 1)).toBeLessThan(ROUNDING);
-    }
-  });
-});
 
 describe('a coat through gas', () => {
   let coat: Coat;
@@ -58,11 +37,13 @@ describe('a coat through gas', () => {
     coat = await coatOf(presets[0]!.file);
   });
   const laid = async (pressure: number, seed = 1) =>
-    gasCoat(coat, {
+    shotInGas(coat, {
       pressure,
       wantedError: 0.2,
       mostAtoms: 16_384,
       seed,
+      points: POINTS,
+      evaluator,
       run: createLocalRunner(),
       control: { step: freely },
     });
@@ -89,10 +70,11 @@ describe('a coat through gas', () => {
   });
 
   test('ended by its control, it rejects', async () => {
-    const run = gasCoat(coat, {
+    const run = shotInGas(coat, {
       wantedError: 0.001,
       mostAtoms: 1e9,
       seed: 1,
+      evaluator,
       run: createLocalRunner(),
       control: {
         step: () => {

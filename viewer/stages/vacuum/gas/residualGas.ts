@@ -1,18 +1,17 @@
 /** The residual gas of a design, and its gases in words. */
 import type { GasName, GasState, Mixture } from '../../../../engine/gas/gases.ts';
+import { plantGas } from '../../../../engine/gas/scatterProblem.ts';
 import type { Plant } from '../../../../engine/index.ts';
 
 type VacuumOfPlant = Plant['vacuum'];
 
-/** The gases by share of the pressure: the mixture if there is one, else the single gas. */
-export function mixtureOf({ gas, mixture }: VacuumOfPlant): Mixture {
-  return mixture ? Object.fromEntries(mixture.map(({ gas: name, share }) => [name, share])) : { [gas]: 1 };
-}
-
 /** The gas around the shot; at another pressure if one is given, Pa. */
 export function residualGas(vacuum: VacuumOfPlant, pressure = vacuum.pressure): GasState {
-  return { pressure, temperature: vacuum.temperature, mixture: mixtureOf(vacuum) };
+  return { ...plantGas({ vacuum }), pressure };
 }
+
+/** Its gases by share of the pressure. */
+export const mixtureOf = (vacuum: VacuumOfPlant): Mixture => plantGas({ vacuum }).mixture;
 
 const GAS_WORDS: Readonly<Record<GasName, string>> = {
   air: 'air',

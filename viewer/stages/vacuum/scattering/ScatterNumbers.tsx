@@ -5,7 +5,7 @@ import { scientific } from '../../../format/scientific.ts';
 import { shownDecimals, shownText, thicknessUnit } from '../../../charts/shownUnits.ts';
 import { NumbersTable, type NumberRow } from '../../../panels/NumbersTable.tsx';
 import { useUnits, type Units } from '../../../state/units.ts';
-import type { GasCoat } from './gasCoat.ts';
+import type { ShotInGas } from './shotInGas.ts';
 import { useScatter } from './scatterStore.ts';
 
 const asEstimate = ({ value, standardError }: Counted) => ({ value, error: standardError });
@@ -36,7 +36,7 @@ function both({ ballistic, scattered }: PlaceShare): Counted {
   };
 }
 
-function placeRows({ scattered, vacuum }: GasCoat): NumberRow[] {
+function placeRows({ scattered, vacuum }: ShotInGas): NumberRow[] {
   const { summary } = scattered;
   return [
     shareRow('Mirror, straight', summary.ballisticOnMirror),
@@ -53,7 +53,7 @@ function placeRows({ scattered, vacuum }: GasCoat): NumberRow[] {
   ];
 }
 
-function coatRows({ inGas, vacuum }: GasCoat, units: Units): NumberRow[] {
+function coatRows({ inGas, vacuum }: ShotInGas, units: Units): NumberRow[] {
   const unit = thicknessUnit(units);
   const { statistics: s, standardErrors: e } = inGas;
   const before = vacuum.statistics;

@@ -9,7 +9,7 @@ import { MapPlate } from '../../../charts/MapPlate.tsx';
 import { lengthUnit, thicknessUnit } from '../../../charts/shownUnits.ts';
 import { useUnits } from '../../../state/units.ts';
 import { fileStem, pressureText } from '../vacuumText.ts';
-import type { GasCoat } from './gasCoat.ts';
+import type { ShotInGas } from './shotInGas.ts';
 import { useScatter } from './scatterStore.ts';
 import { SWEEP_VIEWS, sweepChart, type SweepView } from './sweepCharts.ts';
 
@@ -25,21 +25,21 @@ interface GasMapProps {
 function GasMap({ coat, scale, title, detail }: GasMapProps) {
   const id = useId();
   const units = useUnits();
-  const subject = useMemo(
-    () =>
-      coatMap(
-        coat,
-        { values: valuesOf(coat), label: `Thickness ${title}`, unit: 'nm' },
-        {
-          scale,
-          valueOf: thicknessValue,
-          unit: thicknessUnit(units),
-          thicknessUnit: thicknessUnit(units),
-          lengthUnit: lengthUnit(units),
-        },
-      ),
-    [coat, scale, title, units],
-  );
+  const subject = useMemo(() => {
+    const map = coatMap(
+      coat,
+      { values: valuesOf(coat), label: `Thickness ${title}`, unit: 'nm' },
+      {
+        scale,
+        valueOf: thicknessValue,
+        unit: thicknessUnit(units),
+        thicknessUnit: thicknessUnit(units),
+        lengthUnit: lengthUnit(units),
+      },
+    );
+    // names would hide a map of half the width; thinnest and thickest place stand in the numbers
+    return { ...map, plant: { ...map.plant, witnesses: [] }, keyPlaces: [], barMarks: [] };
+  }, [coat, scale, title, units]);
   return (
     <section className="panel face-map vacuum-map" aria-labelledby={id}>
       <div className="chart-head">
@@ -52,12 +52,12 @@ function GasMap({ coat, scale, title, detail }: GasMapProps) {
   );
 }
 
-function Maps({ shot, coat }: { readonly shot: GasCoat; readonly coat: Coat }) {
+function Maps({ shot, coat }: { readonly shot: ShotInGas; readonly coat: Coat }) {
   const units = useUnits();
-  const { vacuum, inGas, pressure, scattered } = shot;
+  const { vacuum, straight, inGas, pressure, scattered } = shot;
   const through = useMemo(
-    () => ({ ...vacuum, thickness: inGas.thickness, statistics: inGas.statistics }),
-    [vacuum, inGas],
+    () => ({ ...straight, thickness: inGas.thickness, statistics: inGas.statistics }),
+    [straight, inGas],
   );
   const scale = useMemo(() => {
     const [low, high] = extentOf(valuesOf(vacuum));
@@ -88,7 +88,9 @@ function Sweep({ coat }: { readonly coat: Coat }) {
   if (sweep.length === 0)
     return (
       <section className="panel vacuum-none" aria-label="Sweep of pressures">
-        <p>A sweep shows mean thickness, uniformity and shares from a perfect vacuum to 1 mbar. It takes a while.</p>
+        <p>
+          A sweep shows mean thickness, uniformity and shares from a perfect vacuum to 1&nbsp;mbar. It takes a while.
+        </p>
       </section>
     );
   return (

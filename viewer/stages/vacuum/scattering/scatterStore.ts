@@ -1,10 +1,11 @@
 /** Runs that follow atoms through the gas: one for this shot, one over many pressures. The latest run wins. */
 import { create } from 'zustand';
 import { logSpaced } from '../../../../engine/gas/pressureSweep.ts';
-import { createLocalRunner } from '../../../../engine/gas/scatter.ts';
 import type { Coat } from '../../../../engine/index.ts';
 import type { Control } from '../../../../engine/transport/transport.ts';
-import { gasCoat, type GasCoat } from './gasCoat.ts';
+import { evaluator, flyAtoms } from '../../../state/evaluator.ts';
+import { evaluator, flyAtoms } from '../../../state/evaluator.ts';
+import { shotInGas, type ShotInGas } from './shotInGas.ts';
 import { sweepRow, type SweepRow } from './sweepRow.ts';
 
 export type ScatterJob = 'shot' | 'sweep';
@@ -14,7 +15,7 @@ export interface ScatterState {
   readonly job: ScatterJob | null;
   /** share of it that is done, 0 to 1 */
   readonly share: number;
-  readonly shot: GasCoat | null;
+  readonly shot: ShotInGas | null;
   /** in order of pressure, as far as they have come */
   readonly sweep: readonly SweepRow[];
   /** the coat that the sweep belongs to */
@@ -50,7 +51,8 @@ const SWEEP_ERROR = 0.03;
 class Ended extends Error {}
 
 let latest = 0;
-const run = createLocalRunner();
+/** Where the page computes. */
+const TOOLS = { evaluator, run: flyAtoms } as const;
 
 /** Lets the page breathe, reports progress, and ends the run when it is no longer wanted. */
 function controlOf(mine: number): Control {
@@ -83,7 +85,7 @@ async function start(job: ScatterJob, work: (control: Control) => Promise<void>)
 /** Follows atoms at the pressure of the shot. */
 export async function runShot(coat: Coat, settings: ScatterSettings): Promise<void> {
   await start('shot', async (control) => {
-    const shot = await gasCoat(coat, { ...settings, run, control });
+    const shot = await gasCoat(coat, { ...settings, ...TOOLS, control });
     useScatter.setState({ shot });
   });
 }
@@ -99,7 +101,7 @@ export async function runSweep(coat: Coat, settings: ScatterSettings): Promise<v
         wantedError: Math.max(settings.wantedError, SWEEP_ERROR),
         mostAtoms: Math.min(settings.mostAtoms, SWEEP_ATOMS),
         seed: settings.seed,
-        run,
+        ...TOOLS,
         control: { step: (share) => control.step((i + share) / pressures.length) },
       });
       useScatter.setState(({ sweep }) => ({ sweep: [...sweep, sweepRow(one)] }));

@@ -1,6 +1,6 @@
 /** One pressure of a sweep: what becomes of the coat, and where the vapour ends. */
 import type { Counted } from '../../../../engine/gas/scatterSummary.ts';
-import type { GasCoat } from './gasCoat.ts';
+import type { ShotInGas } from './shotInGas.ts';
 
 export interface SweepRow {
   /** Pa */
@@ -15,7 +15,7 @@ export interface SweepRow {
   readonly lost: Counted;
 }
 
-export function sweepRow({ pressure, scattered, inGas }: GasCoat): SweepRow {
+export function sweepRow({ pressure, scattered, inGas }: ShotInGas): SweepRow {
   const { statistics, standardErrors } = inGas;
   const { summary } = scattered;
   return {
