@@ -66,6 +66,13 @@ export function createAtom(): Atom {
   return new Float64Array(ATOM_SLOTS);
 }
 
+/** Moves the atom along its direction. */
+export function advance(atom: Atom, length: number): void {
+  atom[0]! += length * atom[DIRECTION]!;
+  atom[1]! += length * atom[DIRECTION + 1]!;
+  atom[2]! += length * atom[DIRECTION + 2]!;
+}
+
 /** Distance to the next attempt at a collision, m; Infinity in a perfect vacuum. */
 export function drawFlight({ perPathTotal, rateAtRest }: Encounters, atom: Atom, random: Random): number {
   const speed = atom[SPEED]!;

@@ -1,8 +1,8 @@
 /** One atom from its filament to where it sticks. */
 import { END_GAP } from '../geometry/scene.ts';
-import { FACE, GLASS_BODY, WALL } from '../transport/massRays.ts';
-import { clearanceAt } from './clearance.ts';
-import { attemptCollision, DIRECTION, drawFlight, SPEED, thermalise } from './collisions.ts';
+import { FACE, GLASS_BODY, SHIELD, WALL } from '../transport/massRays.ts';
+import { driftInBall, placeBall, RADIUS, staysInBall } from './ball.ts';
+import { advance, attemptCollision, DIRECTION, drawFlight, SPEED, thermalise } from './collisions.ts';
 import { drawDirectionInto, drawFluxSpeed } from './draw.ts';
 import { drawEmitter, emit } from './emitters.ts';
 import { nearestHit } from './nearestHit.ts';
@@ -34,9 +34,6 @@ export function createEnding(): Ending {
   return { slot: 0, place: 0, collisions: 0, leaps: 0, emitter: 0 };
 }
 
-const DRAWN = 7;
-const SHIELDED = 3;
-
 /**
  * Flies atom `iAtom` of chunk `iChunk`. The same key gives the same flight, to the bit, in any thread.
  *
@@ -53,68 +50,59 @@ export function flyAtom(
   ending: Ending,
   record?: Recorder,
 ): void {
-  const { problem, flight, emitters, encounters, leaps, slots, atom, random } = prepared;
+  const { flight, encounters, leaps, atom, random, ball } = prepared;
+  const isCaught = startAtom(prepared, iChunk, iAtom, ending);
+  record?.(atom[0]!, atom[1]!, atom[2]!);
+  if (isCaught) return;
+  let tMin = END_GAP;
+  let sinceBall = 0;
+  for (;;) {
+    const length = drawFlight(encounters, atom, random);
+    if (!staysInBall(ball, atom, length)) {
+      // a long flight will leave any ball, so it gets none
+      placeBall(ball, prepared.clearance, atom, 4 * length < flight.scene.tank.radius);
+      sinceBall = 0;
+      if (!(length < ball[RADIUS]!) && endsOn(prepared, tMin, length, ending)) break;
+    }
+    advance(atom, length);
+    tMin = 0;
+    if (!attemptCollision(encounters, atom, random)) continue;
+    ending.collisions++;
+    record?.(atom[0]!, atom[1]!, atom[2]!);
+    if (++sinceBall < leaps.forgetting || ball[RADIUS]! < leaps.wanted) continue;
+    sinceBall = 0;
+    if (!leap(prepared)) continue;
+    ending.leaps++;
+    record?.(atom[0]!, atom[1]!, atom[2]!);
+  }
+  advance(atom, flight.distance[0]!);
+  record?.(atom[0]!, atom[1]!, atom[2]!);
+}
+
+/** Places the atom at its filament and sets it flying; returns whether a shield catches it there and then. */
+function startAtom(prepared: PreparedScatter, iChunk: number, iAtom: number, ending: Ending): boolean {
+  const { problem, emitters, slots, atom, random, ball } = prepared;
   keyInto(random, problem.seed, iChunk, iAtom);
+  ball[RADIUS] = 0;
   ending.collisions = 0;
   ending.leaps = 0;
   ending.emitter = drawEmitter(emitters, random);
   const isCaught = emit(emitters, ending.emitter, atom, random);
-  record?.(atom[0]!, atom[1]!, atom[2]!);
-  if (isCaught) {
-    ending.slot = slots.shield;
-    ending.place = SHIELDED;
-    return;
-  }
+  ending.slot = slots.shield;
+  ending.place = SHIELD;
   atom[SPEED] = prepared.vapourProbable * drawFluxSpeed(random);
-  // the ball in which no surface lies: centre and radius²
-  let ballX = 0;
-  let ballY = 0;
-  let ballZ = 0;
-  let ball = 0;
-  let ball2 = 0;
-  let sinceBall = 0;
-  let tMin = END_GAP;
-  const long = prepared.flight.scene.tank.radius / 4;
-  for (;;) {
-    const length = drawFlight(encounters, atom, random);
-    const x = atom[0]! + length * atom[DIRECTION]!;
-    const y = atom[1]! + length * atom[DIRECTION + 1]!;
-    const z = atom[2]! + length * atom[DIRECTION + 2]!;
-    if (!((x - ballX) ** 2 + (y - ballY) ** 2 + (z - ballZ) ** 2 < ball2)) {
-      // a new ball about the atom; a long flight will leave any, so it gets none
-      ballX = atom[0]!;
-      ballY = atom[1]!;
-      ballZ = atom[2]!;
-      ball = length < long ? clearanceAt(prepared.clearance, ballX, ballY, ballZ) : 0;
-      ball2 = ball * ball;
-      sinceBall = 0;
-      if (!(length < ball) && endsOn(prepared, tMin, length, ending)) break;
-    }
-    atom[0] = x;
-    atom[1] = y;
-    atom[2] = z;
-    tMin = 0;
-    if (!attemptCollision(encounters, atom, random)) continue;
-    ending.collisions++;
-    record?.(x, y, z);
-    if (++sinceBall < leaps.forgetting || ball < leaps.wanted) continue;
-    const drift = Math.sqrt((x - ballX) ** 2 + (y - ballY) ** 2 + (z - ballZ) ** 2);
-    const leap = ball - drift - leaps.margin;
-    sinceBall = 0;
-    if (leap < leaps.least) continue;
-    drawDirectionInto(atom, DRAWN, random);
-    atom[0] = x + leap * atom[DRAWN]!;
-    atom[1] = y + leap * atom[DRAWN + 1]!;
-    atom[2] = z + leap * atom[DRAWN + 2]!;
-    thermalise(encounters, atom, random);
-    ending.leaps++;
-    ball2 = 0;
-    record?.(atom[0]!, atom[1]!, atom[2]!);
-  }
-  if (record) {
-    const t = flight.distance[0]!;
-    record(atom[0]! + t * atom[DIRECTION]!, atom[1]! + t * atom[DIRECTION + 1]!, atom[2]! + t * atom[DIRECTION + 2]!);
-  }
+  return isCaught;
+}
+
+/** Takes a leap within the ball if there is room for one (see leaps.ts); the ball is then empty. */
+function leap({ encounters, leaps, atom, random, ball }: PreparedScatter): boolean {
+  const length = ball[RADIUS]! - driftInBall(ball, atom) - leaps.margin;
+  if (length < leaps.least) return false;
+  drawDirectionInto(atom, DIRECTION, random);
+  advance(atom, length);
+  thermalise(encounters, atom, random);
+  ball[RADIUS] = 0;
+  return true;
 }
 
 /** Whether a flight of the given length ends on a surface; if so, where. */

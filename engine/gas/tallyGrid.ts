@@ -48,19 +48,6 @@ export function obstacleSlot(slots: Slots, place: number): number {
   return slots.obstacles + place - FIRST_OBSTACLE;
 }
 
-/** The mirror's cell under a point of its face. */
-export function faceCell(grid: TallyGrid, shape: MirrorShape, x: number, y: number): number {
-  const gx = x - shape.centerX;
-  const angle = Math.atan2(y, gx);
-  const hole2 = shape.holeRadius * shape.holeRadius;
-  const outline = outlineRadius(shape, angle);
-  const share = (gx * gx + y * y - hole2) / (outline * outline - hole2);
-  const turn = angle / (2 * Math.PI);
-  const ring = Math.min(grid.rings - 1, Math.max(0, Math.floor(share * grid.rings)));
-  const sector = Math.min(grid.sectors - 1, Math.floor((turn < 0 ? turn + 1 : turn) * grid.sectors));
-  return sector * grid.rings + ring;
-}
-
 /** Where a mirror cell or a point lies in the smooth coordinates of the face. */
 export interface FacePlace {
   /** share of the area, seen face-on, between the hole and here: 0 to 1 */
@@ -76,6 +63,15 @@ export function facePlace(shape: MirrorShape, x: number, y: number): FacePlace {
   const hole2 = shape.holeRadius * shape.holeRadius;
   const outline = outlineRadius(shape, angle);
   return { share: (gx * gx + y * y - hole2) / (outline * outline - hole2), angle };
+}
+
+/** The mirror's cell under a point of its face. */
+export function faceCell(grid: TallyGrid, shape: MirrorShape, x: number, y: number): number {
+  const { share, angle } = facePlace(shape, x, y);
+  const turn = angle / (2 * Math.PI);
+  const ring = Math.min(grid.rings - 1, Math.max(0, Math.floor(share * grid.rings)));
+  const sector = Math.min(grid.sectors - 1, Math.floor((turn < 0 ? turn + 1 : turn) * grid.sectors));
+  return sector * grid.rings + ring;
 }
 
 /** The slot of a point on the tank's wall. */

@@ -12,6 +12,11 @@ const ROOM = 293.15;
 const CM2 = 1e-4;
 /** Four printed digits, of molar masses rounded once more. */
 const FOUR_DIGITS = 2e-4;
+const THREE_DIGITS = 3e-3;
+const TWO_DIGITS = 0.01;
+const SIX_DIGITS = 1e-5;
+const FIVE_DIGITS = 5e-5;
+const ROUNDING = 1e-12;
 const near = (actual: number, expected: number, tolerance: number): void =>
   expect(Math.abs(actual / expected - 1)).toBeLessThan(tolerance);
 
@@ -31,14 +36,14 @@ test.each(TABLE)('%s at 20 °C: speed, impingement and time for a monolayer', (n
   near(meanSpeed(ROOM, GASES[name].molarMass / AVOGADRO), speed, FOUR_DIGITS);
   near(impingementRate(pureGas(name, 1e-6 * TORR, ROOM)) * CM2, torr, FOUR_DIGITS);
   near(impingementRate(pureGas(name, 1e-6 * MBAR, ROOM)) * CM2, mbar, FOUR_DIGITS);
-  near(monolayerTime(pureGas(name, 1e-6 * TORR, ROOM)), seconds, 3e-3); // three printed digits
+  near(monolayerTime(pureGas(name, 1e-6 * TORR, ROOM)), seconds, THREE_DIGITS);
 });
 
 test('the constant of the textbook: 3.513e22 p[Torr]/√(M T) per cm² and second', () => {
   // J. F. O'Hanlon, A User's Guide to Vacuum Technology, from memory; 3.51275e22 worked out from the exact constants
   for (const name of ['H2', 'O2', 'Ar'] as const) {
     const rate = impingementRate(pureGas(name, TORR, 400)) * CM2;
-    near(rate * Math.sqrt(GASES[name].molarMass * 1e3 * 400), 3.51275e22, 1e-5);
+    near(rate * Math.sqrt(GASES[name].molarMass * 1e3 * 400), 3.51275e22, SIX_DIGITS);
     near(rate * Math.sqrt(GASES[name].molarMass * 1e3 * 400), 3.513e22, FOUR_DIGITS);
   }
 });
@@ -55,8 +60,8 @@ test('the rule of vacuum practice: at 1e-6 Torr a monolayer takes a few seconds'
 test('a gas at 1e-6 mbar and 20 °C has 2.4707e10 molecules in a cubic centimetre', () => {
   // worked out apart from this code: 1e-4 Pa/(k · 293.15 K)
   const [part] = componentsOf(pureGas('N2', 1e-6 * MBAR, ROOM));
-  near(part!.density * 1e-6, 2.4707e10, 5e-5);
-  near(part!.density * BOLTZMANN * ROOM, 1e-4, 1e-12);
+  near(part!.density * 1e-6, 2.4707e10, FIVE_DIGITS);
+  near(part!.density * BOLTZMANN * ROOM, 1e-4, ROUNDING);
 });
 
 describe('gas for each aluminium atom', () => {
@@ -74,18 +79,18 @@ describe('gas for each aluminium atom', () => {
     [1e-4, 1, 8.0, 6.0],
   ])('at %d Torr and %d nm/s: water %d, oxygen %d', (torr, rate, water, oxygen) => {
     const ratio = (name: 'H2O' | 'O2'): number => arrivalRatio(pureGas(name, torr * TORR, ROOM), rate * 1e-9, 2700);
-    near(ratio('H2O'), water, 0.01);
-    near(ratio('O2'), oxygen, 0.01);
+    near(ratio('H2O'), water, TWO_DIGITS);
+    near(ratio('O2'), oxygen, TWO_DIGITS);
   });
 
   test('the textbook’s form gives the same: C = 5.83e-2 p M_a/(√(M_g T) ρ ḋ)', () => {
     // M. Ohring, Materials Science of Thin Films, from memory: Torr, g/mol, g/cm³, cm/s
     const textbook = (5.83e-2 * 1e-7 * 26.98154) / (Math.sqrt(31.9988 * 300) * 2.7 * 1e-8);
-    near(arrivalRatio(pureGas('O2', 1e-7 * TORR, 300), 1e-10, 2700), textbook, 1e-3); // three digits of its constant
+    near(arrivalRatio(pureGas('O2', 1e-7 * TORR, 300), 1e-10, 2700), textbook, THREE_DIGITS);
   });
 
   test('10 m² of fresh film could pump 1.47e6 l/s of water', () => {
     // worked out apart from this code: 14.67 l/s for each cm²
-    near(gettered(pureGas('H2O', 1e-3, ROOM), 10, steadyPace(1)).speed * 1e3, 1.467e6, 1e-3);
+    near(gettered(pureGas('H2O', 1e-3, ROOM), 10, steadyPace(1)).speed * 1e3, 1.467e6, THREE_DIGITS);
   });
 });

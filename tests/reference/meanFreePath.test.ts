@@ -26,6 +26,12 @@ const CRC: readonly (readonly [GasName, number])[] = [
   ['H2', 126],
 ];
 const THREE_DIGITS = 5e-3;
+/** Half of the last digit of the rules of thumb. */
+const THUMB = 0.05;
+/** Two printed digits, and a middle of the bracket by number instead of by cross-section. */
+const TWO_DIGITS = 0.012;
+const MIDDLE = 0.02;
+const FOUR_DECIMALS = 1e-4;
 
 test.each(CRC)('of %s at 298.15 K and 100 kPa is %d nm', (name, nm) => {
   expect(Math.abs(gasFreePath(pureGas(name, 1e5, 298.15)) / (nm * 1e-9) - 1)).toBeLessThan(THREE_DIGITS);
@@ -52,8 +58,8 @@ test.each(AT_ZERO)('times pressure of %s at %d K is %d m·Pa', (name, temperatur
 
 test('of air follows the rules of thumb', () => {
   // common practice: 5e-3 cm·Torr, 6.7e-5 m·mbar at 20 °C, one digit and two
-  expect(Math.abs((gasFreePath(pureGas('air', TORR, 293.15)) * 100) / 5e-3 - 1)).toBeLessThan(0.05);
-  expect(Math.abs(gasFreePath(pureGas('air', 1e-4 * MBAR, 293.15)) / 0.67 - 1)).toBeLessThan(0.05);
+  expect(Math.abs((gasFreePath(pureGas('air', TORR, 293.15)) * 100) / 5e-3 - 1)).toBeLessThan(THUMB);
+  expect(Math.abs(gasFreePath(pureGas('air', 1e-4 * MBAR, 293.15)) / 0.67 - 1)).toBeLessThan(THUMB);
 });
 
 test('of water lies between those of its diameters in the books, 4.45 and 4.7 Å', () => {
@@ -71,7 +77,7 @@ describe('of a foreign atom', () => {
     [4, 0.9697],
   ])('with s = %d is %d/nσ', (s, expected) => {
     // closed form and a brute-force Monte Carlo of 4e6 relative speeds worked out apart from this code; four digits
-    expect(Math.abs(s / relativeSpeed(s) - expected)).toBeLessThan(1e-4);
+    expect(Math.abs(s / relativeSpeed(s) - expected)).toBeLessThan(FOUR_DECIMALS);
   });
 
   test.each([
@@ -85,9 +91,9 @@ describe('of a foreign atom', () => {
       const paths = [3.68e-10, ALUMINIUM_DIAMETER, 2.86e-10].map((diameter) =>
         atomFreePath(pureGas(name, 1, 293.15), meanVapourSpeed(DEFAULT_VAPOUR), { ...DEFAULT_VAPOUR, diameter }),
       );
-      expect(Math.abs(paths[0]! / low - 1)).toBeLessThan(0.012);
-      expect(Math.abs(paths[2]! / high - 1)).toBeLessThan(0.012);
-      expect(Math.abs(paths[1]! / Math.sqrt(low * high) - 1)).toBeLessThan(0.02);
+      expect(Math.abs(paths[0]! / low - 1)).toBeLessThan(TWO_DIGITS);
+      expect(Math.abs(paths[2]! / high - 1)).toBeLessThan(TWO_DIGITS);
+      expect(Math.abs(paths[1]! / Math.sqrt(low * high) - 1)).toBeLessThan(MIDDLE);
       expect(high / paths[1]!).toBeLessThan(1 + CROSS_SECTION_DOUBT);
       expect(paths[1]! / low).toBeLessThan(1 + CROSS_SECTION_DOUBT);
     },

