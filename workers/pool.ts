@@ -169,9 +169,8 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
       };
     });
     const results = await runAll(parts, control);
-    const inOrder = new Array<Float64Array>(costs.length);
-    shared.forEach((own, w) => own.forEach((f, k) => (inOrder[f] = results[w]![k]!)));
-    return inOrder;
+    const byFilament = new Map(shared.flatMap((own, w) => own.map((f, k) => [f, results[w]![k]!] as const)));
+    return costs.map((_, f) => byFilament.get(f)!);
   };
 
   /** One worker has the columns of all twins; shared among several they would be computed in each. */

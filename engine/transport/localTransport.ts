@@ -157,7 +157,7 @@ export function createLocalTransport(
       : null;
     const batch: Batch = { columns: [], iSources: [] };
     const letGo = (): void => {
-      batch.columns.forEach(recycler.letGo);
+      for (const column of batch.columns) recycler.letGo(column);
       batch.columns.length = 0;
       batch.iSources.length = 0;
     };

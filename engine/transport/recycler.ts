@@ -4,12 +4,12 @@
  */
 export interface Recycler {
   /** An array of this length with anything in it. */
-  take(length: number): Float64Array;
+  readonly take: (length: number) => Float64Array;
   /** Keeps an array from being given out again until it is let go as often as it was held. */
-  hold(array: Float64Array): void;
-  letGo(array: Float64Array): void;
+  readonly hold: (array: Float64Array) => void;
+  readonly letGo: (array: Float64Array) => void;
   /** Says that the store has forgotten an array; it is given out again unless somebody holds it. */
-  giveBack(array: Float64Array): void;
+  readonly giveBack: (array: Float64Array) => void;
 }
 
 /** @param mostBytes of arrays that wait to be given out */
