@@ -193,7 +193,9 @@ describe('flights', () => {
     const half = partOfFlight(flight!, 0.5);
     const way = Math.hypot(...[0, 1, 2].map((k) => half[3 + k]! - half[k]!));
     expect(way / flight!.length).toBeCloseTo(0.5, 9);
-    expect(partOfFlight(flight!, 1).slice(-3)).toEqual([...flight!.points.slice(-3)].map((v) => expect.closeTo(v, 9)));
+    expect(partOfFlight(flight!, 1).slice(-3)).toEqual(
+      Array.from(flight!.points.slice(-3), (v) => expect.closeTo(v, 9)),
+    );
     expect(nextCorner(flight!, 0)).toBe(1);
     expect(meanThrow(flights)).toBeGreaterThan(0.1);
   });

@@ -8,8 +8,8 @@ import type { PictureProps } from '../lesson.ts';
 import { sayIn } from '../say.ts';
 import { Slider } from './Slider.tsx';
 
-const COLUMNS = 24;
-const ROWS = 10;
+const COLUMNS = 30;
+const ROWS = 8;
 const CELLS = COLUMNS * ROWS;
 const SIZE = 20;
 

@@ -67,7 +67,7 @@ export function PressurePicture({ bench, facts, isOpen }: PictureProps<RaisedFac
   const met = flights.filter(({ collisions }) => collisions > 0).length;
   const landed = flights.filter(({ landing }) => landing === 'mirror');
   const size = spotSize(flights);
-  const summary = `${met} of ${flights.length} atoms met a molecule; ${landed.length} reached the mirror${Number.isFinite(size) ? `, ${say.length(size)} from the middle of their spot` : ''}.`;
+  const summary = `${met} of ${flights.length} atoms met a molecule; ${landed.length} reached the mirror${Number.isFinite(size) ? `, ${say.length(size)} (rms) from the middle of their spot` : ''}.`;
   return (
     <section className="panel learn-picture learn-pressure" aria-label="Tracks at a pressure" aria-busy={isWorking}>
       <Slider

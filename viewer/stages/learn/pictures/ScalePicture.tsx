@@ -29,7 +29,7 @@ function chartOf({ coat }: ScaleFacts, by: number): LogChartData {
       range: [0, 1.15e3 * by * Math.max(...maximum)],
     },
     series: [
-      { label: 'mean around', x, y: y(mean) },
+      { label: 'mean around the circle', x, y: y(mean) },
       ...(isEvenAround(coat)
         ? []
         : [
