@@ -3,6 +3,7 @@
  * number are written from the facts, and the choices of both questions are judged by them.
  */
 import { createElement, type ComponentType, type ReactNode } from 'react';
+import type { ChunkRunner } from '../../../engine/gas/scatter.ts';
 import type { Coat, Control, DesignFile, EvaluateOptions, NamedFiles, Plant } from '../../../engine/index.ts';
 import type { Say } from './say.ts';
 
@@ -16,6 +17,8 @@ export interface Bench {
 /** What lessons compute with: the page gives its pool, tests their own evaluator. */
 export interface Tools {
   readonly evaluate: (plant: Plant, options: EvaluateOptions) => Promise<Coat>;
+  /** counts many atoms in the gas; in the thread that calls unless given */
+  readonly fly?: ChunkRunner;
   /** shows how far the work is, lets the page breathe, and throws when nobody waits any more */
   readonly step: NonNullable<Control['step']>;
 }

@@ -1,7 +1,7 @@
 /** A lesson with the numbers of the chosen tank, worked out when it is first looked at. */
 import { useEffect, useState } from 'react';
 import type { Plant } from '../../../engine/index.ts';
-import { evaluator } from '../../state/evaluator.ts';
+import { evaluator, flyAtoms } from '../../state/evaluator.ts';
 import type { AnyLesson, Bench, PreparedLesson, Tools } from './lesson.ts';
 
 export type Preparation =
@@ -38,7 +38,11 @@ function pageTools(isWanted: () => boolean, onShare: (share: number) => void): T
     if (!isWanted()) throw new Left();
     await new Promise((resolve) => setTimeout(resolve, 0));
   };
-  return { step, evaluate: async (plant, options) => evaluator.evaluate(plant, options, { step: within }) };
+  return {
+    step,
+    fly: flyAtoms,
+    evaluate: async (plant, options) => evaluator.evaluate(plant, options, { step: within }),
+  };
 }
 
 /** Works a lesson out, or takes it from memory. */

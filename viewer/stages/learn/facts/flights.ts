@@ -72,12 +72,13 @@ export async function fly(
 export async function shareOnMirror(
   plant: Plant,
   options: FlightOptions,
-  { step }: Pick<Tools, 'step'>,
+  { step, fly: run }: Pick<Tools, 'step' | 'fly'>,
 ): Promise<Counted> {
   const { summary } = await scatter(shotAt(plant, options), {
     maxAtoms: options.count,
     wantedError: Number.MIN_VALUE,
     control: { step },
+    ...(run && { run }),
   });
   const [straight, astray] = [summary.ballisticOnMirror, summary.scatteredOnMirror];
   return {

@@ -79,11 +79,11 @@ export function scatteringPressure({ vacuum }: Plant, way: number, share = 0.5):
   return Math.exp((low + high) / 2);
 }
 
-export async function raisedFacts({ plant }: Bench, { step }: Tools): Promise<RaisedFacts> {
+export async function raisedFacts({ plant }: Bench, { step, fly: run }: Tools): Promise<RaisedFacts> {
   const filament = firstFiring(plant);
   const { source, way } = nozzleOf(plant, filament);
   const halving = scatteringPressure(plant, way);
-  const quarter = (i: number) => ({ step: async (share: number) => step((i + share) / 4) });
+  const quarter = (i: number) => ({ step: async (share: number) => step((i + share) / 4), ...(run && { fly: run }) });
   const drawn = { source, count: DRAWN };
   const counted = { source, count: COUNTED };
   const thickly = FAR_ABOVE * halving;
