@@ -90,6 +90,20 @@ function folded(values: Float64Array, { radialCount: K, azimuthCount: N }: NodeC
   return rows;
 }
 
+/** Largest size of each harmonic over its row; NaN stays NaN. */
+function amplitudes(cosine: Float64Array, sine: Float64Array | null, length: number): Float64Array {
+  const amplitude = new Float64Array(cosine.length / length);
+  for (let m = 0, o = 0; m < amplitude.length; m++) {
+    let most = 0;
+    for (let k = 0; k < length; k++, o++) {
+      const square = cosine[o]! * cosine[o]! + (sine ? sine[o]! * sine[o]! : 0);
+      if (square > most || Number.isNaN(square)) most = square;
+    }
+    amplitude[m] = Math.sqrt(most);
+  }
+  return amplitude;
+}
+
 /**
  * Coefficients from values at the nodes.
  *
@@ -104,12 +118,7 @@ export function columnSeries(values: Float64Array, counts: NodeCounts, steepest:
   const isEven = values.length < N * K;
   const sine = isEven ? null : new Float64Array(harmonicCount * K);
   if (sine) sineHarmonicsInto(sine, folded(values, counts, -1), N, K);
-  const amplitude = new Float64Array(harmonicCount);
-  for (let o = 0; o < cosine.length; o++) {
-    const m = Math.floor(o / K);
-    const size = sine ? Math.hypot(cosine[o]!, sine[o]!) : Math.abs(cosine[o]!);
-    if (!(size <= amplitude[m]!)) amplitude[m] = size;
-  }
+  const amplitude = amplitudes(cosine, sine, K);
   transformRows(cosine, K);
   if (sine) transformRows(sine, K);
   return { counts, cosine, sine, amplitude, steepest };

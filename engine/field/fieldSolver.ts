@@ -6,10 +6,10 @@ import type { KeyedSource } from '../transport/transport.ts';
 import { columnSeries, depositAtNodes, steepestDecay, type ColumnSeries } from './columnSeries.ts';
 import { faceNodes, type NodeCounts } from './faceNodes.ts';
 import type { FieldKernel } from './fieldKernel.ts';
-import { enlargedCounts, foreseenCounts, nodesWanted } from './nodeCounts.ts';
+import { enlargedCounts, foreseenCounts, workWanted } from './nodeCounts.ts';
 import { createSeriesSum, domainOf, thinned, type SeriesSum } from './polarSeries.ts';
 import { radialMeans } from './radialMean.ts';
-import { classError } from './seriesError.ts';
+import { classError, massOf } from './seriesError.ts';
 import type { SmoothField } from './smoothField.ts';
 import { chargeSums, twinClasses, type TwinClass } from './twins.ts';
 
@@ -38,8 +38,10 @@ const COLUMN_BYTES = 32 * 2 ** 20;
 const NODE_BYTES = 16 * 2 ** 20;
 /** Shares of the wanted error that azimuth, radius and thinning may use up. */
 const SHARES = { azimuth: 0.5, radius: 0.4, thinning: 0.1 } as const;
-/** A third of the usual display grid: transforms cost about as much again as the deposits. */
-const MOST_NODES = 6_000;
+/** Points of the usual display grid. */
+const DIRECT_POINTS = 20_000;
+/** Share of the direct sum’s work up to which a column is worth its while; columns on too few nodes before it come on top. */
+const WORTHWHILE = 0.5;
 /** Enlargements of the nodes before a class is left to others. */
 const ROUNDS = 5;
 
@@ -53,15 +55,15 @@ interface SolvedClass {
 export interface FieldSolverOptions {
   /** bytes of columns kept, 32 MB unless told otherwise */
   readonly columnBytes?: number;
-  /** most nodes for each filament of a class; with more a direct sum is the better way. 6,000 unless told otherwise */
-  readonly mostNodes?: number;
+  /** points of the direct sum that the series must beat, 20,000 unless told otherwise */
+  readonly directPoints?: number;
 }
 
 /** Makes a solver for one mirror that remembers columns by the content of their filaments. */
 export function createFieldSolver(
   shape: MirrorShape,
   kernel: FieldKernel,
-  { columnBytes = COLUMN_BYTES, mostNodes = MOST_NODES }: FieldSolverOptions = {},
+  { columnBytes = COLUMN_BYTES, directPoints = DIRECT_POINTS }: FieldSolverOptions = {},
 ): FieldSolver {
   const columns = new LRUCache<string, ColumnSeries>({ maxSize: columnBytes, sizeCalculation: bytesOf });
   const nodes = new LRUCache<string, OrientedPoints>({
@@ -82,6 +84,17 @@ export function createFieldSolver(
     return columnSeries(values, counts, steepestDecay(turned.source, values));
   };
 
+  const means = new Map<number, Float64Array>();
+
+  /** Mean over the flat domain of what a class leaves, kg/m². */
+  const meanOf = ({ counts: { radialCount }, cosine }: ColumnSeries, one: TwinClass): number => {
+    const weights = means.get(radialCount) ?? radialMeans(radialCount, domain.inner, domain.outer);
+    means.set(radialCount, weights);
+    let mean = 0;
+    for (let k = 0; k < radialCount; k++) mean += weights[k]! * cosine[k]!;
+    return mean * massOf(one);
+  };
+
   /** The class's column on enough nodes, or null. */
   const solveClass = (one: TwinClass, wanted: number, perFreePath: number): SolvedClass | null => {
     const key = `${one.key} ${perFreePath}`;
@@ -91,12 +104,14 @@ export function createFieldSolver(
       column ??= compute(one, counts, perFreePath);
       columns.set(key, column);
       const error = classError(column, one);
-      const mean = wanted * meanOf(column, one, domain);
+      const mean = wanted * meanOf(column, one);
       const allowed = { azimuth: SHARES.azimuth * mean, radius: SHARES.radius * mean };
       if (error.azimuth <= allowed.azimuth && error.radius <= allowed.radius) {
         return { one, column, error: error.azimuth + error.radius };
       }
-      if (!(nodesWanted(counts, error, allowed) <= one.members.length * mostNodes)) break;
+      const { count } = one.turned.source;
+      const most = WORTHWHILE * one.members.length * count * directPoints;
+      if (!(workWanted(counts, count, error, allowed) <= most)) break;
       const larger = enlargedCounts(counts, error, allowed);
       if (larger.azimuthCount === counts.azimuthCount && larger.radialCount === counts.radialCount) break;
       counts = larger;
@@ -115,7 +130,7 @@ export function createFieldSolver(
       else rough.push(...one.members);
     }
     const sum = sumClasses(solved);
-    const mean = solved.reduce((all, { one, column }) => all + meanOf(column, one, domain), 0);
+    const mean = solved.reduce((all, { one, column }) => all + meanOf(column, one), 0);
     const { series, leftOut } = thinned(domain, sum, SHARES.thinning * wantedError * mean);
     const error = solved.reduce((all, one) => all + one.error, leftOut);
     return { series, error, rough: rough.toSorted((p, q) => p - q) };
@@ -126,18 +141,6 @@ export function createFieldSolver(
 
 function bytesOf({ cosine, sine, amplitude }: ColumnSeries): number {
   return cosine.byteLength + (sine?.byteLength ?? 0) + amplitude.byteLength;
-}
-
-/** Mean over the flat domain of what a class leaves, kg/m². */
-function meanOf(
-  { counts: { radialCount }, cosine }: ColumnSeries,
-  { masses, mirroredMasses }: TwinClass,
-  { inner, outer }: { readonly inner: number; readonly outer: number },
-): number {
-  const means = radialMeans(radialCount, inner, outer);
-  let mean = 0;
-  for (let k = 0; k < radialCount; k++) mean += means[k]! * cosine[k]!;
-  return mean * [...masses, ...mirroredMasses].reduce((all, mass) => all + mass, 0);
 }
 
 /** All classes added up. */

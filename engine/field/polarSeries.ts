@@ -44,7 +44,7 @@ export function createSeriesSum(radialCount: number, harmonicCount: number): Ser
 
 function rowSize({ cosine, sine, radialCount }: SeriesSum, m: number): number {
   let size = 0;
-  for (let o = m * radialCount; o < (m + 1) * radialCount; o++) size += Math.hypot(cosine[o]!, sine[o]!);
+  for (let o = m * radialCount; o < (m + 1) * radialCount; o++) size += Math.sqrt(cosine[o]! ** 2 + sine[o]! ** 2);
   return size;
 }
 
@@ -90,7 +90,7 @@ function chopped(
   let cut = 0;
   for (let k = all - 1; k > 0; k--) {
     let size = 0;
-    for (const m of harmonics) size += Math.hypot(cosine[m * all + k]!, sine[m * all + k]!);
+    for (const m of harmonics) size += Math.sqrt(cosine[m * all + k]! ** 2 + sine[m * all + k]! ** 2);
     if (cut + size > allowed) return { radialCount: k + 1, cut };
     cut += size;
   }

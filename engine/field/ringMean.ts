@@ -68,7 +68,7 @@ function measureHarmonics({ harmonics, amplitude, counts: { radialCount } }: Mea
   for (let m = 0, o = 0; m < amplitude.length; m++) {
     for (let k = 0; k < radialCount; k++, o++) {
       const size = Math.abs(harmonics[o]!);
-      if (!(size <= amplitude[m]!)) amplitude[m] = size;
+      if (size > amplitude[m]! || Number.isNaN(size)) amplitude[m] = size;
     }
   }
 }

@@ -23,7 +23,11 @@ const SAFETY = 1.5;
 function chargeSizes({ angles, masses, mirroredAngles, mirroredMasses }: TwinClass, count: number): Float64Array {
   const own = chargeSums(angles, masses, count);
   const mirrored = chargeSums(mirroredAngles, mirroredMasses, count);
-  return own.cosine.map((c, m) => Math.hypot(c, own.sine[m]!) + Math.hypot(mirrored.cosine[m]!, mirrored.sine[m]!));
+  return own.cosine.map((c, m) => {
+    const square = c * c + own.sine[m]! ** 2;
+    const mirroredSquare = mirrored.cosine[m]! ** 2 + mirrored.sine[m]! ** 2;
+    return Math.sqrt(square) + Math.sqrt(mirroredSquare);
+  });
 }
 
 /**
@@ -34,13 +38,12 @@ function chargeSizes({ angles, masses, mirroredAngles, mirroredMasses }: TwinCla
 function azimuthError(tail: Tail, sizes: Float64Array, azimuthCount: number): number {
   if (!Number.isFinite(tail.sum)) return Infinity;
   const reach = sizes.length;
+  // from the second turn on, what passes is about the same for all m: the largest of it
+  let farther = 0;
+  for (let n = 2 * azimuthCount; n <= 3 * azimuthCount; n += azimuthCount) farther += 2 * tailTerm(tail, n - tail.last);
   let error = 0;
   for (let m = 0; m <= tail.last; m++) {
-    let passing = 0;
-    for (let n = azimuthCount; n <= 3 * azimuthCount; n += azimuthCount) {
-      passing += tailTerm(tail, n - m) + tailTerm(tail, n + m);
-    }
-    error += sizes[m]! * passing;
+    error += sizes[m]! * (tailTerm(tail, azimuthCount - m) + tailTerm(tail, azimuthCount + m) + farther);
   }
   for (let m = tail.last + 1; m < reach; m++) error += sizes[m]! * tailTerm(tail, m);
   return error + meanOfSecondHalf(sizes) * tail.sum * (tail.last / reach) ** (tail.power - 1);
@@ -54,13 +57,13 @@ function meanOfSecondHalf(sizes: Float64Array): number {
   return sum / (sizes.length - half);
 }
 
-/** Radial terms beyond the last. */
+/** Radial terms beyond the last; sizes of the charges' sums by harmonic. */
 function radialTail({ counts: { radialCount: K }, cosine, sine, steepest }: ColumnSeries, sizes: Float64Array): Tail {
   const terms = new Float64Array(K);
   for (let o = 0, m = 0; o < cosine.length; o += K, m++) {
     for (let k = 0; k < K; k++) {
-      const size = sine ? Math.hypot(cosine[o + k]!, sine[o + k]!) : Math.abs(cosine[o + k]!);
-      terms[k]! += sizes[m]! * size;
+      const square = cosine[o + k]! ** 2 + (sine ? sine[o + k]! ** 2 : 0);
+      terms[k]! += sizes[m]! * Math.sqrt(square);
     }
   }
   return tailOf(terms, 2 * K, steepest);
@@ -68,15 +71,25 @@ function radialTail({ counts: { radialCount: K }, cosine, sine, steepest }: Colu
 
 /** Bound of the error that the series of a class leaves anywhere on the face. */
 export function classError(column: ColumnSeries, one: TwinClass): ClassError {
-  const tail = tailOf(column.amplitude, column.counts.azimuthCount, column.steepest);
-  const reach = Math.max(REACH * (tail.last + 1), PERIODS * one.members.length);
-  const sizes = chargeSizes(one, reach);
+  const { amplitude, counts, steepest } = column;
+  const tail = tailOf(amplitude, counts.azimuthCount, steepest);
+  const isAlone = one.members.length === 1;
+  const reach = isAlone ? tail.last + 1 : Math.max(REACH * (tail.last + 1), PERIODS * one.members.length);
+  const sizes = isAlone ? new Float64Array(reach).fill(massOf(one)) : chargeSizes(one, reach);
   const radial = radialTail(column, sizes);
   return {
-    azimuth: SAFETY * azimuthError(tail, sizes, column.counts.azimuthCount),
-    // the terms beyond the last, and as much again where they pass for lower ones at the nodes
+    // alone: the terms beyond the last, and as much again where they pass for lower ones at the nodes
+    azimuth: SAFETY * (isAlone ? 2 * massOf(one) * tail.sum : azimuthError(tail, sizes, counts.azimuthCount)),
     radius: SAFETY * 2 * radial.sum,
     azimuthPower: tail.apparent - 1,
     radiusPower: radial.apparent - 1,
   };
+}
+
+/** Mass that a class evaporates, kg. */
+export function massOf({ masses, mirroredMasses }: TwinClass): number {
+  let sum = 0;
+  for (const mass of masses) sum += mass;
+  for (const mass of mirroredMasses) sum += mass;
+  return sum;
 }
