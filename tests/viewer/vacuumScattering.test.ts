@@ -23,12 +23,11 @@ const COARSE: Evaluator = {
 };
 
 const freely = (): void => {};
-const evaluator = createEvaluator();
 
 async function coatOf(file: unknown): Promise<Coat> {
   const result = openPlantFile(file);
   if (!result.ok) throw new Error(result.problems.map(formatProblem).join('\n'));
-  return evaluator.evaluate(result.plant, { points: POINTS, rays: 0 });
+  return COARSE.evaluate(result.plant, { rays: 0 });
 }
 
 describe('a coat through gas', () => {
@@ -37,16 +36,11 @@ describe('a coat through gas', () => {
     coat = await coatOf(presets[0]!.file);
   });
   const laid = async (pressure: number, seed = 1) =>
-    shotInGas(coat, {
-      pressure,
-      wantedError: 0.2,
-      mostAtoms: 16_384,
-      seed,
-      points: POINTS,
-      evaluator,
-      run: createLocalRunner(),
-      control: { step: freely },
-    });
+    shotInGas(
+      coat,
+      { pressure, wantedError: 0.2, mostAtoms: 16_384, seed, evaluator: COARSE, run: createLocalRunner() },
+      { step: freely },
+    );
 
   test('in a very good vacuum it is the coat in vacuum, within its errors', async () => {
     const { inGas } = await laid(1e-8);
@@ -70,18 +64,11 @@ describe('a coat through gas', () => {
   });
 
   test('ended by its control, it rejects', async () => {
-    const run = shotInGas(coat, {
-      wantedError: 0.001,
-      mostAtoms: 1e9,
-      seed: 1,
-      evaluator,
-      run: createLocalRunner(),
-      control: {
-        step: () => {
-          throw new Error('ended');
-        },
-      },
-    });
+    const step = (): void => {
+      throw new Error('ended');
+    };
+    const options = { wantedError: 0.001, mostAtoms: 1e9, seed: 1, evaluator: COARSE, run: createLocalRunner() };
+    const run = shotInGas(coat, options, { step });
     await expect(run).rejects.toThrow('ended');
   });
 });

@@ -7,17 +7,25 @@ import { residualGas } from '../gas/residualGas.ts';
 import { pressureAxis } from '../pressureAxis.ts';
 import type { ContaminationCase } from './contaminationCase.ts';
 
-/** Ratios beyond these say nothing more. */
-const RANGE = [1e-5, 10] as const;
+/** Ratios beyond these say nothing more, unless this shot lies there. */
+const [LOWEST, HIGHEST] = [1e-4, 1];
 const TIMES = 10;
 
-export function contaminationChart({ plant }: Coat, { leastRate }: ContaminationCase, units: Units): LogChartData {
+export function contaminationChart(
+  { plant }: Coat,
+  { leastRate, worst }: ContaminationCase,
+  units: Units,
+): LogChartData {
   const { axis, pressures, x, mark } = pressureAxis(plant.vacuum.pressure, units);
   const ratios = (rate: number): Float64Array =>
     pressures.map((pressure) => arrivalRatio(residualGas(plant.vacuum, pressure), rate, plant.film.density));
   return {
     xAxis: axis,
-    yAxis: { label: 'Molecules per atom', unit: '', range: RANGE },
+    yAxis: {
+      label: 'Molecules per atom',
+      unit: '',
+      range: [Math.min(LOWEST, worst / 2), Math.max(HIGHEST, 2 * worst)],
+    },
     series: [
       { label: 'this shot', x, y: ratios(leastRate) },
       { label: 'ten times slower', x, y: ratios(leastRate / TIMES) },

@@ -1,14 +1,18 @@
 /** Dose and energy of the glow discharge. */
+import { inUnit } from '../../../../engine/index.ts';
 import { scientific } from '../../../format/scientific.ts';
 import { NumbersTable, type NumberRow } from '../../../panels/NumbersTable.tsx';
 import { useUnits, type Units } from '../../../state/units.ts';
-import { pathText } from '../vacuumText.ts';
 import type { GlowCase } from './glowCase.ts';
 
 /** Per m² in per cm². */
 const PER_CM2 = 1e-4;
 
 function rowsOf({ settings, dose }: GlowCase, units: Units): NumberRow[] {
+  const length = (metres: number): Pick<NumberRow, 'value' | 'unit'> => ({
+    value: scientific(inUnit(metres, 'length', units.length), 3),
+    unit: units.length,
+  });
   return [
     {
       label: 'Ions',
@@ -31,8 +35,8 @@ function rowsOf({ settings, dose }: GlowCase, units: Units): NumberRow[] {
     { label: 'Current density', value: scientific(dose.currentDensity * 1e6 * PER_CM2, 3), unit: 'µA/cm²' },
     { label: 'Power', value: scientific(dose.power, 3), unit: 'W' },
     { label: 'Area', value: scientific(settings.area, 3), unit: 'm²' },
-    { label: 'Dark space at the electrode', help: 'normal cathode fall', value: pathText(units, dose.fallThickness) },
-    { label: 'Mean free path', value: pathText(units, dose.freePath) },
+    { label: 'Dark space at the electrode', help: 'normal cathode fall', ...length(dose.fallThickness) },
+    { label: 'Mean free path', ...length(dose.freePath) },
   ];
 }
 

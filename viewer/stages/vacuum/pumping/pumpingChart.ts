@@ -46,15 +46,22 @@ const EVENT_LABELS: Readonly<Partial<Record<PumpDownEventKind, string>>> = {
   'firing pressure': 'ready',
 };
 
+/** Decades that two names need between their lines. */
+const APART = 0.8;
+
 function thresholdsOf({ system, curve }: PumpingCase, units: Units, { seconds }: TimeUnit): LogThreshold[] {
   const level = (value: number, label: string): LogThreshold => ({
     axis: 'y',
     value: shownPressure(units, value),
     label,
   });
+  const [glowFrom] = GLOW_WINDOW.pressure;
+  const isNear = system.glow !== null && Math.abs(Math.log10(system.crossover / glowFrom)) < APART;
   return [
-    level(system.crossover, 'crossover'),
-    ...(system.glow ? [level(GLOW_WINDOW.pressure[0], 'glow window'), level(GLOW_WINDOW.pressure[1], '')] : []),
+    level(system.crossover, isNear ? '' : 'crossover'),
+    ...(system.glow
+      ? [level(glowFrom, isNear ? 'glow window and crossover' : 'glow window'), level(GLOW_WINDOW.pressure[1], '')]
+      : []),
     level(curve.until, 'firing'),
     ...curve.events.flatMap(({ kind, time }) => {
       const label = EVENT_LABELS[kind];

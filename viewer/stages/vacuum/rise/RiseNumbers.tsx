@@ -4,9 +4,10 @@ import { NumbersTable, type NumberRow } from '../../../panels/NumbersTable.tsx';
 import { useUnits, type Units } from '../../../state/units.ts';
 import { GaugePaste } from '../GaugePaste.tsx';
 import type { GaugeReadings } from '../gaugeReadings.ts';
-import { durationText, flowUnit, pressureText, shownFlow } from '../vacuumText.ts';
+import { durationText, flowUnit, shownFlow } from '../vacuumText.ts';
 import { useVacuumView } from '../vacuumView.ts';
 import type { RiseCase } from './riseCase.ts';
+import { inUnit } from '../../../../engine/index.ts';
 import type { RiseFit } from '../../../../engine/vacuum/rateOfRise.ts';
 
 /** Invented readings: a leak and a wall that comes to rest. */
@@ -42,7 +43,7 @@ function rowsOf(fit: RiseFit, volume: number, units: Units): NumberRow[] {
     {
       label: 'Leak',
       help: 'gas that comes in at a steady rate',
-      detail: `${flow(leak.low)} to ${flow(leak.high)}, 19 times in 20`,
+      detail: `${flow(leak.low)} to ${flow(leak.high)}`,
       value: flow(leak.best),
       unit: flowUnit(units),
     },
@@ -57,7 +58,12 @@ function rowsOf(fit: RiseFit, volume: number, units: Units): NumberRow[] {
     ...(fit.settling === null
       ? []
       : [{ label: 'Walls come to rest in', help: 'to 1/e', value: durationText(fit.settling) }]),
-    { label: 'Readings scatter by', help: 'root mean square about the fit', value: pressureText(units, fit.scatter) },
+    {
+      label: 'Readings scatter by',
+      help: 'root mean square about the fit',
+      value: scientific(inUnit(fit.scatter, 'pressure', units.pressure), 2),
+      unit: units.pressure,
+    },
     { label: 'Volume', value: scientific(volume, 3), unit: 'm³' },
   ];
 }
@@ -75,6 +81,7 @@ export function RiseNumbers({ rise, read }: RiseNumbersProps) {
       {rise?.fit && (
         <NumbersTable
           caption="Leak or outgassing"
+          captionDetail="ranges: 19 times in 20"
           labelHeading="from the shape of the rise"
           rows={rowsOf(rise.fit, rise.volume, units)}
         >

@@ -4,7 +4,6 @@ import { logSpaced } from '../../../../engine/gas/pressureSweep.ts';
 import type { Coat } from '../../../../engine/index.ts';
 import type { Control } from '../../../../engine/transport/transport.ts';
 import { evaluator, flyAtoms } from '../../../state/evaluator.ts';
-import { evaluator, flyAtoms } from '../../../state/evaluator.ts';
 import { shotInGas, type ShotInGas } from './shotInGas.ts';
 import { sweepRow, type SweepRow } from './sweepRow.ts';
 
@@ -85,7 +84,7 @@ async function start(job: ScatterJob, work: (control: Control) => Promise<void>)
 /** Follows atoms at the pressure of the shot. */
 export async function runShot(coat: Coat, settings: ScatterSettings): Promise<void> {
   await start('shot', async (control) => {
-    const shot = await gasCoat(coat, { ...settings, ...TOOLS, control });
+    const shot = await shotInGas(coat, { ...settings, ...TOOLS }, control);
     useScatter.setState({ shot });
   });
 }
@@ -96,14 +95,15 @@ export async function runSweep(coat: Coat, settings: ScatterSettings): Promise<v
     const pressures = logSpaced(SWEEP.from, SWEEP.to, SWEEP.count);
     useScatter.setState({ sweep: [], sweepOf: coat });
     for (const [i, pressure] of pressures.entries()) {
-      const one = await gasCoat(coat, {
+      const options = {
         pressure,
         wantedError: Math.max(settings.wantedError, SWEEP_ERROR),
         mostAtoms: Math.min(settings.mostAtoms, SWEEP_ATOMS),
         seed: settings.seed,
         ...TOOLS,
-        control: { step: (share) => control.step((i + share) / pressures.length) },
-      });
+      };
+      const step: Control['step'] = (share) => control.step((i + share) / pressures.length);
+      const one = await shotInGas(coat, options, { step });
       useScatter.setState(({ sweep }) => ({ sweep: [...sweep, sweepRow(one)] }));
     }
   });
