@@ -12,9 +12,10 @@ export const LAYOUT_NAMES: Readonly<Record<Layout, string>> = {
   rings: 'two rings',
 };
 
-/** Filaments of the outer ring, and of the inner one, whose circle is about half as long. */
-export const OUTER_COUNT = 24;
-export const INNER_COUNT = 12;
+/** Filaments of the outer ring, where there is room for them: coils keep a fifth of their length apart. */
+const OUTER_MOST = 24;
+const OUTER_LEAST = 4;
+const COIL_ROOM = 1.2;
 /** Diameter of the inner ring over that of the outer one. */
 export const INNER_SHARE = 0.5;
 /** Charge of each; the shape of the coat does not depend on it. */
@@ -30,13 +31,20 @@ export interface RingRoom {
   readonly least: number;
   readonly most: number;
   readonly first: number;
+  /** filaments of the outer ring, and of the inner one, whose circle is half as long */
+  readonly outerCount: number;
+  readonly innerCount: number;
 }
 
 /** The usual ring stands a little outside the mirror; a tank too narrow for that sets the limit. */
 export function ringRoom({ plant: { tank, shape, filaments } }: Bench): RingRoom {
-  const coil = Math.max(...filaments.map(({ length }) => length)) / 2;
-  const most = 2 * (tank.radius * (1 - WALL_ROOM) - coil);
-  return { least: 0.4 * shape.rimRadius, most, first: Math.min(most, 2.3 * shape.rimRadius) };
+  const coil = Math.max(...filaments.map(({ length }) => length));
+  const most = 2 * tank.radius * (1 - WALL_ROOM) - coil;
+  const first = Math.min(most, 2.3 * shape.rimRadius);
+  const fitting = Math.min(OUTER_MOST, Math.floor((Math.PI * first) / (COIL_ROOM * coil)));
+  const outerCount = Math.max(OUTER_LEAST, fitting - (fitting % 2));
+  const least = Math.min(first, Math.max(0.4 * shape.rimRadius, (outerCount * coil) / Math.PI));
+  return { least, most, first, outerCount, innerCount: outerCount / 2 };
 }
 
 /** Height of the lesson's filaments: that of the bench, but clear of the glass. */
@@ -47,20 +55,27 @@ function heightFor({ plant }: Bench, radius: number): number {
   return Math.min(Math.max(own, clear), tank.highZ - 0.02 * (tank.highZ - tank.lowZ));
 }
 
-function withLayout(file: DesignFile, layout: Layout, diameter: number, height: number, centerX: number): unknown {
+/** The sets of filaments of a layout, as design files write them. */
+function setsOf(bench: Bench, layout: Layout, diameter: number): readonly object[] {
+  const { file, plant } = bench;
   const [first] = file.filaments;
   if (!first) throw new RangeError('this design has no filaments; choose the teaching tank');
-  const common = { type: first.type, charge: CHARGE } as const;
-  const ring = (name: string, count: number, across: number) =>
-    ({ arrangement: 'ring', name, count, diameter: inMetres(across), height: inMetres(height), ...common }) as const;
-  const middle = [inMetres(centerX), '0 m', inMetres(height)] as const;
-  const one = { arrangement: 'line', name: 'one', count: 1, from: middle, to: middle, axis: [1, 0, 0], ...common };
-  const filaments = {
-    one: [one],
-    ring: [ring('ring', OUTER_COUNT, diameter)],
-    rings: [ring('outer', OUTER_COUNT, diameter), ring('inner', INNER_COUNT, INNER_SHARE * diameter)],
-  };
-  return { ...file, filaments: filaments[layout], obstacles: [], witnesses: [] };
+  const { outerCount, innerCount } = ringRoom(bench);
+  const z = inMetres(heightFor(bench, diameter / 2));
+  const common = { type: first.type, charge: CHARGE };
+  const ring = (name: string, count: number, across: number) => ({
+    arrangement: 'ring',
+    name,
+    count,
+    diameter: inMetres(across),
+    height: z,
+    ...common,
+  });
+  const middle = [inMetres(plant.shape.centerX), '0 m', z];
+  if (layout === 'one')
+    return [{ arrangement: 'line', name: 'one', count: 1, from: middle, to: middle, axis: [1, 0, 0], ...common }];
+  if (layout === 'ring') return [ring('ring', outerCount, diameter)];
+  return [ring('outer', outerCount, diameter), ring('inner', innerCount, INNER_SHARE * diameter)];
 }
 
 /** The coat of one of the layouts, its outer ring as wide as told. */
@@ -70,8 +85,8 @@ export async function ringCoat(
   layout: Layout,
   diameter: number,
 ): Promise<Coat> {
-  const height = heightFor(bench, diameter / 2);
-  const plant = changedPlant(bench, (file) => withLayout(file, layout, diameter, height, bench.plant.shape.centerX));
+  const filaments = setsOf(bench, layout, diameter);
+  const plant = changedPlant(bench, (file: DesignFile) => ({ ...file, filaments, obstacles: [], witnesses: [] }));
   return evaluate(plant, { points: POINTS, rays: 0 });
 }
 

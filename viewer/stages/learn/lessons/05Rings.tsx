@@ -1,7 +1,7 @@
 /** One filament, a ring, two rings. */
 import { lazy } from 'react';
 import { indexChoices } from '../choices.ts';
-import { INNER_COUNT, LAYOUTS, LAYOUT_NAMES, leastOf, OUTER_COUNT, ringsFacts, type Rings } from '../facts/rings.ts';
+import { LAYOUTS, LAYOUT_NAMES, leastOf, ringsFacts, type Rings } from '../facts/rings.ts';
 import { closed } from '../lesson.ts';
 
 const Picture = lazy(async () => ({ default: (await import('../pictures/RingsPicture.tsx')).RingsPicture }));
@@ -20,7 +20,7 @@ export const rings = closed<Rings>({
       (layout) => `${LAYOUT_NAMES[layout]}: ±${say.percent(coats[layout].statistics.uniformity.value)}`,
     ).join('; ');
     return {
-      text: `The same filaments, three ways: one over the middle of your mirror; ${OUTER_COUNT} in a ring ${say.length(room.first)} across; or this ring and ${INNER_COUNT} more in one of half its width. Which coat is the most even?`,
+      text: `The same filaments, three ways: one over the middle of your mirror; ${room.outerCount} in a ring ${say.length(room.first)} across; or this ring and ${room.innerCount} more in one of half its width. Which coat is the most even?`,
       choices: indexChoices(
         leastOf(facts, ({ statistics }) => statistics.uniformity.value),
         NAMES,

@@ -47,7 +47,7 @@ export const shadow = closed<ShadowFacts>({
     `Near the mirror the same plate takes ${say.percent(deepest(low.clear, low.shaded))} of the whole coat at the worst place, near the filament ${say.percent(deepest(high.clear, high.shaded))}: what lies close to the glass hides it from every filament at once, over a small patch.`,
   ],
   check: (facts, say) => {
-    const told = `Near the mirror (${say.percent(LOW)} of the way up) its shadow is ${say.length(shadowWidth(facts.low))} wide, near the filament (${say.percent(HIGH)}) ${say.length(shadowWidth(facts.high))}.`;
+    const told = `Near the mirror (${say.percent(LOW)} of the way up) its shadow is ${say.length(shadowWidth(facts.low))} wide, near the filament (${say.percent(HIGH)}) ${say.length(shadowWidth(facts.high))} wide.`;
     return {
       text: `The plate moves from ${say.percent(LOW)} to ${say.percent(HIGH)} of the way toward the filament. Its shadow from this filament becomes …`,
       choices: indexChoices(howWide(facts), ['wider', 'narrower', 'neither'], {

@@ -99,15 +99,17 @@ export function ShadowPicture({ bench, facts, isOpen }: PictureProps<ShadowFacts
           data={data}
           fileName="lesson-shadow"
         >
-          <Choices
-            label="Firing"
-            choices={[
-              ['all', 'all filaments'],
-              ['one', `only ${facts.filamentName}`],
-            ]}
-            value={feeding}
-            onChange={setFeeding}
-          />
+          {facts.firingCount > 1 && (
+            <Choices
+              label="Firing"
+              choices={[
+                ['all', 'all filaments'],
+                ['one', `only ${facts.filamentName}`],
+              ]}
+              value={feeding}
+              onChange={setFeeding}
+            />
+          )}
           <p className="learn-result" role="status">
             {failure ?? summary}
           </p>

@@ -2,9 +2,8 @@
 import { RotateCcw, RotateCw } from 'lucide-react';
 import { useEffect, useRef, useState } from 'react';
 import type { Plant } from '../../../../engine/index.ts';
-import type { ViewName } from '../../../scene/views.ts';
 import { useColors } from '../../../state/useColors.ts';
-import { createTracksView, type TrackLines, type TracksView } from './tracksView.ts';
+import { createTracksView, type TrackLines, type TracksView, type ViewName } from './tracksView.ts';
 
 interface TracksSceneProps {
   readonly plant: Plant;
@@ -15,9 +14,9 @@ interface TracksSceneProps {
 /** rad of one press */
 const TURN = Math.PI / 12;
 const VIEWS: readonly (readonly [ViewName, string])[] = [
-  ['free', 'Whole tank'],
+  ['whole', 'Whole tank'],
   ['side', 'Side'],
-  ['front', 'Axis'],
+  ['axis', 'Axis'],
 ];
 
 export function TracksScene({ plant, lines, description }: TracksSceneProps) {

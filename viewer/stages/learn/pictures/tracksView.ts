@@ -12,15 +12,13 @@ import {
   Points,
   PointsMaterial,
   Scene,
+  Vector3,
   WebGLRenderer,
 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
 import type { Plant } from '../../../../engine/index.ts';
-import { frame } from '../../../scene/framing.ts';
 import { circleOnFace, glassGeometry } from '../../../scene/glassGeometry.ts';
-import { cutHeight } from '../../../scene/parts/shellPart.ts';
 import { localSolid, placeOfSolid } from '../../../scene/solidGeometry.ts';
-import type { ViewName } from '../../../scene/views.ts';
 import type { Colors } from '../../../state/useColors.ts';
 
 /** Lines to draw, each as the corners of one: [3 · points] m. */
@@ -32,6 +30,9 @@ export interface TrackLines {
   /** heads of atoms under way, and where others ended on the mirror, [3 · places] m */
   readonly heads: readonly number[];
 }
+
+/** From where the tank is looked at. */
+export type ViewName = 'whole' | 'side' | 'axis';
 
 export interface TracksView {
   readonly setTracks: (lines: TrackLines) => void;
@@ -45,6 +46,14 @@ export interface TracksView {
 const UPRIGHTS = 12;
 const FACE_RINGS = 4;
 const FIELD_OF_VIEW = 30;
+/** Directions from the tank to the camera; the one along the axis leans by less than is seen, so that "up" stays defined. */
+const DIRECTIONS: Readonly<Record<ViewName, Vector3>> = {
+  whole: new Vector3(-0.42, -1, 0.5).normalize(),
+  side: new Vector3(0, -1, 0),
+  axis: new Vector3(0, -1e-4, 1).normalize(),
+};
+/** Part of the sphere about the tank that must fit into the picture. */
+const FILL = 0.94;
 
 /** A closed or open line as pairs of corners. */
 function pairs(corners: ArrayLike<number>): number[] {
@@ -57,15 +66,15 @@ function geometryOf(position: readonly number[]): BufferGeometry {
   return new BufferGeometry().setAttribute('position', new Float32BufferAttribute(position, 3));
 }
 
-function tankLines({ tank }: Plant, top: number): number[] {
+function tankLines({ tank }: Plant): number[] {
   const at = (i: number, z: number): number[] => {
     const angle = (2 * Math.PI * i) / 96;
     return [tank.centerX + tank.radius * Math.cos(angle), tank.radius * Math.sin(angle), z];
   };
-  const rims = [tank.lowZ, top].flatMap((z) => pairs(Array.from({ length: 97 }, (_, i) => at(i, z)).flat()));
+  const rims = [tank.lowZ, tank.highZ].flatMap((z) => pairs(Array.from({ length: 97 }, (_, i) => at(i, z)).flat()));
   const uprights = Array.from({ length: UPRIGHTS }, (_, i) => {
     const place = (96 / UPRIGHTS) * i;
-    return [...at(place, tank.lowZ), ...at(place, top)];
+    return [...at(place, tank.lowZ), ...at(place, tank.highZ)];
   }).flat();
   return [...rims, ...uprights];
 }
@@ -108,7 +117,7 @@ export function createTracksView(canvas: HTMLCanvasElement, plant: Plant): Track
   const controls = new OrbitControls(camera, canvas);
   controls.enablePan = false;
   const line = (): LineBasicMaterial => new LineBasicMaterial({ transparent: true });
-  const wall = new LineSegments(geometryOf(tankLines(plant, cutHeight(plant))), line());
+  const wall = new LineSegments(geometryOf(tankLines(plant)), line());
   const face = new LineSegments(geometryOf(faceLines(plant)), line());
   const coils = new LineSegments(geometryOf(coilLines(plant)), line());
   const glass = new Mesh(
@@ -127,7 +136,7 @@ export function createTracksView(canvas: HTMLCanvasElement, plant: Plant): Track
 
   let requested = 0;
   let hasSize = false;
-  let view: ViewName = 'free';
+  let view: ViewName = 'whole';
   let isTurned = false;
   const draw = (): void => {
     requested = 0;
@@ -139,9 +148,11 @@ export function createTracksView(canvas: HTMLCanvasElement, plant: Plant): Track
   controls.addEventListener('change', invalidate);
   controls.addEventListener('start', () => (isTurned = true));
   const settle = (): void => {
-    const { position, target } = frame(plant, camera, view);
-    camera.position.copy(position);
-    controls.target.copy(target);
+    const { radius, lowZ, highZ, centerX } = plant.tank;
+    const narrow = Math.atan(Math.tan((FIELD_OF_VIEW * Math.PI) / 360) * Math.min(1, camera.aspect));
+    const away = (FILL * Math.hypot(radius, (highZ - lowZ) / 2)) / Math.sin(narrow);
+    controls.target.set(centerX, 0, (lowZ + highZ) / 2);
+    camera.position.copy(controls.target).addScaledVector(DIRECTIONS[view], away);
     controls.update();
     invalidate();
   };
