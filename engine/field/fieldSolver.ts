@@ -6,7 +6,7 @@ import type { KeyedSource } from '../transport/transport.ts';
 import { columnSeries, depositAtNodes, steepestDecay, type ColumnSeries } from './columnSeries.ts';
 import { faceNodes, type NodeCounts } from './faceNodes.ts';
 import type { FieldKernel } from './fieldKernel.ts';
-import { enlargedCounts, foreseenCounts, workWanted } from './nodeCounts.ts';
+import { columnWork, enlargedCounts, foreseenCounts, workWanted } from './nodeCounts.ts';
 import { createSeriesSum, domainOf, thinned, type SeriesSum } from './polarSeries.ts';
 import { radialMeans } from './radialMean.ts';
 import { classError, massOf } from './seriesError.ts';
@@ -42,6 +42,8 @@ const SHARES = { azimuth: 0.5, radius: 0.4, thinning: 0.1 } as const;
 const DIRECT_POINTS = 20_000;
 /** Share of the direct sum’s work up to which a column is worth its while; columns on too few nodes before it come on top. */
 const WORTHWHILE = 0.5;
+/** Foreseen work over that, beyond which a column is not begun: foresight may be wrong by less. */
+const HOPELESS = 2;
 /** Enlargements of the nodes before a class is left to others. */
 const ROUNDS = 5;
 
@@ -100,17 +102,20 @@ export function createFieldSolver(
     const key = `${one.key} ${perFreePath}`;
     let column = columns.get(key);
     let counts = column?.counts ?? foreseenCounts(one.turned.source, shape, wanted);
+    const { count } = one.turned.source;
+    const most = WORTHWHILE * one.members.length * count * directPoints;
+    if (!column && columnWork(counts.radialCount, counts.azimuthCount, count) > HOPELESS * most) return null;
     for (let round = 0; round <= ROUNDS; round++) {
       column ??= compute(one, counts, perFreePath);
       columns.set(key, column);
       const error = classError(column, one);
       const mean = wanted * meanOf(column, one);
+      // nothing at any node: the source looks away, or its beam passes between them
+      if (mean === 0) break;
       const allowed = { azimuth: SHARES.azimuth * mean, radius: SHARES.radius * mean };
       if (error.azimuth <= allowed.azimuth && error.radius <= allowed.radius) {
         return { one, column, error: error.azimuth + error.radius };
       }
-      const { count } = one.turned.source;
-      const most = WORTHWHILE * one.members.length * count * directPoints;
       if (!(workWanted(counts, count, error, allowed) <= most)) break;
       const larger = enlargedCounts(counts, error, allowed);
       if (larger.azimuthCount === counts.azimuthCount && larger.radialCount === counts.radialCount) break;

@@ -1,11 +1,11 @@
 /** The numbers that describe a smooth field over the clear aperture, from its series. */
-import { slope, surfacePointInto, type MirrorShape } from '../geometry/mirrorShape.ts';
+import { surfacePointInto, type MirrorShape } from '../geometry/mirrorShape.ts';
 import { chebyshevInto, unitPlace } from './chebyshev.ts';
 import type { Estimate, PlacedEstimate } from './estimate.ts';
 import { rayInto } from './evaluateSeries.ts';
-import { gaussLegendre } from './gaussLegendre.ts';
 import { polish, type PolarPlace } from './polish.ts';
 import type { PolarSeries } from './polarSeries.ts';
+import { areaAt, radialRule } from './radialRule.ts';
 import type { SmoothField } from './smoothField.ts';
 
 /** As design.md defines them, for mass per area, kg/m². */
@@ -21,13 +21,8 @@ export interface FieldStatistics {
   readonly edgeRatio: Estimate;
 }
 
-/** Share of the radius that the edge ratio takes as the edge, as in geometry/faceGrid.ts. */
-const EDGE_SHARE = 0.02;
 /** Relative error of the quadrature and of the climb to an extreme: measured 1e-12 on curved, off-axis faces. */
 const QUADRATURE = 1e-10;
-/** Radial nodes beyond those that the polynomials need: for the surface's own slope. */
-const MORE_RADII = 6;
-const EDGE_RADII = 8;
 /** Azimuths beyond those that the harmonics need, for the surface's slope if the mirror is off its axis. */
 const MORE_AZIMUTHS = 24;
 /** Climbs started for each extreme. */
@@ -36,32 +31,6 @@ const CLIMBS = 4;
 /** Whether the clear aperture is a plain ring or disc, which these statistics need. A hexagon's sides may cut into it. */
 export function hasRoundAperture({ cornerAngle, clearOuterRadius, rimRadius }: MirrorShape): boolean {
   return cornerAngle === null || clearOuterRadius <= rimRadius * Math.cos(Math.PI / 6);
-}
-
-/** Radii where fields are added up and searched. */
-export interface RadialRule {
-  /** m; both ends of the clear aperture are among them, for the extremes */
-  readonly radii: Float64Array;
-  /** [radii] m; 0 at both ends */
-  readonly weights: Float64Array;
-  /** index of the first radius of the edge zone */
-  readonly edge: number;
-  /** r √(1 + z′²) at a radius, by the slope on the mirror's axis, m */
-  readonly areaAt: (r: number) => number;
-}
-
-/** Gauss–Legendre radii of the clear aperture and of its edge that integrate squares of `count` polynomials exactly. */
-export function radiiOf(shape: MirrorShape, count: number): RadialRule {
-  const { clearInnerRadius: inner, clearOuterRadius: outer } = shape;
-  const edgeFrom = Math.max(inner, (1 - EDGE_SHARE) * outer);
-  const main = gaussLegendre(count + MORE_RADII, inner, edgeFrom);
-  const rim = gaussLegendre(EDGE_RADII, edgeFrom, outer);
-  return {
-    radii: Float64Array.of(inner, ...main.nodes, ...rim.nodes, outer),
-    weights: Float64Array.of(0, ...main.weights, ...rim.weights, 0),
-    edge: count + MORE_RADII + 1,
-    areaAt: (r) => areaAt(shape, r, 1, 0),
-  };
 }
 
 /** Values of a field where they are added up and searched: radii times azimuths of one period. */
@@ -98,7 +67,7 @@ function azimuthsOf(shape: MirrorShape, harmonics: Int32Array): { readonly folds
 
 function sample(shape: MirrorShape, series: PolarSeries): Sampled {
   const { radialCount: K } = series;
-  const { radii, weights, edge } = radiiOf(shape, K);
+  const { radii, weights, edge } = radialRule(shape, K);
   const basis = new Float64Array(radii.length * K);
   radii.forEach((r, i) => chebyshevInto(basis, i * K, K, unitPlace(r, series.inner, series.outer)));
   const { folds, count } = azimuthsOf(shape, series.harmonics);
@@ -119,12 +88,6 @@ function sample(shape: MirrorShape, series: PolarSeries): Sampled {
     }
   }
   return { radii, edge, azimuthCount: count, period, values, areas };
-}
-
-/** r √(1 + z′²): area for each step in radius and azimuth, m. */
-function areaAt(shape: MirrorShape, r: number, cos: number, sin: number): number {
-  const s = slope(shape, Math.hypot(shape.centerX + r * cos, r * sin));
-  return r * Math.sqrt(1 + s * s);
 }
 
 /** Places on the grid that no neighbour exceeds, best first. */

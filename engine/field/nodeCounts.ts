@@ -45,7 +45,7 @@ export function foreseenDecay({ count, position: p }: FilamentSource, shape: Mir
       const r =
         inner + ((outer - inner) * (i + 0.5)) / SAMPLES + (i === SAMPLES - 1 ? (outer - inner) / (2 * SAMPLES) : 0);
       const h = z - sag(shape, Math.hypot(centerX + r * ux, r * uy));
-      if (s > 0) perHarmonic = Math.min(perHarmonic, Math.acosh((r * r + s * s + h * h) / (2 * r * s)));
+      if (s > 0) perHarmonic = Math.min(perHarmonic, Math.acosh(Math.max(1, (r * r + s * s + h * h) / (2 * r * s))));
       const alpha = (Math.PI * i) / (SAMPLES - 1);
       const place = (2 * s * Math.cos(alpha) - inner - outer) / (outer - inner);
       perTerm = Math.min(perTerm, ellipseLog(place, (2 * Math.hypot(s * Math.sin(alpha), h)) / (outer - inner)));
@@ -96,7 +96,7 @@ export function enlargedCounts(
 const PER_MULTIPLICATION = 0.15;
 
 /** Work of a column in units of one sub-source at one point: deposits, and the transforms in azimuth and radius. */
-function columnWork(radialCount: number, azimuthCount: number, subCount: number): number {
+export function columnWork(radialCount: number, azimuthCount: number, subCount: number): number {
   const nodes = radialCount * azimuthCount;
   return nodes * (subCount + PER_MULTIPLICATION * (azimuthCount / 4 + radialCount));
 }

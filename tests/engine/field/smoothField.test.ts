@@ -181,4 +181,12 @@ describe('work', () => {
     expect(Number.isFinite(error)).toBe(true);
     expect(pairs()).toBeLessThan(30_000);
   });
+
+  test('is not begun where a source lies on the face, and left to others where it looks away', () => {
+    const odd = [pointSource(COSINE, [0.8, 0.1, 0.054]), pointSource(COSINE, [0.5, 0, 1], [0, 0, 1])].map(keyed);
+    const { rough, error, series } = createFieldSolver(SHAPE, anyKernel()).solve(odd, [1, 1]);
+    expect(rough).toEqual([0, 1]);
+    expect(error).toBe(0);
+    expect(series.cosine.every((value) => value === 0)).toBe(true);
+  });
 });
