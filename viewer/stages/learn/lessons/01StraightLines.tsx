@@ -9,7 +9,7 @@ const Picture = lazy(async () => ({ default: (await import('../pictures/LaunchPi
 export const straightLines = closed<StraightFacts>({
   key: 'straight-lines',
   title: 'Straight lines',
-  aim: 'Follow single aluminium atoms from a filament to where they stick, in the vacuum of your tank.',
+  aim: 'Follow single aluminium atoms from a filament to where they stick.',
   doing:
     'Launch atoms one by one, then ten at a time. Look for one that bends, and step it from collision to collision.',
   facts: straightFacts,

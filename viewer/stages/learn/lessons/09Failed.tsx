@@ -28,15 +28,16 @@ export const failed = closed<FailedFacts>({
   predict: ({ count, coldName, deepest, isBorrowed, failed: coat, full }, say) => {
     const mean = 1 - coat.statistics.mean.value / full.statistics.mean.value;
     const told = `On average ${say.percent(mean)} is missing, at the worst place ${say.percent(deepest)}.`;
-    const even = 1 / count;
+    const even = 1.5 / count;
+    const more = Math.min(5 / count, (1 + even) / 2);
     return {
       text: `${isBorrowed ? `This tank has too few filaments to lose one, so it is lent a ring of ${count}. ` : ''}One filament of ${count}, ${coldName}, does not fire. How much of the coat is missing at the place that suffers most?`,
       choices: rangeChoices(
         deepest,
         [
-          { text: `about ${say.percent(even)}, its share of the filaments`, below: 1.5 * even },
-          { text: `up to five times that, ${say.percent(Math.min(1, 5 * even))}`, below: 5 * even },
-          { text: 'more than that, but something is left', below: 0.99 },
+          { text: `about its share of the filaments: at most ${say.percent(even)}`, below: even },
+          { text: `more than that, up to ${say.percent(more)}`, below: more },
+          { text: 'still more, but something is left', below: 0.99 },
           { text: 'all of it', below: Infinity },
         ],
         {

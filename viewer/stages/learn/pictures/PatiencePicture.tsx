@@ -7,12 +7,19 @@ import { useUnits, type Units } from '../../../state/units.ts';
 import { indexFrom, type PatienceFacts } from '../facts/patience.ts';
 import type { PictureProps } from '../lesson.ts';
 import { sayIn } from '../say.ts';
+import { Choices } from './Choices.tsx';
 import { Slider } from './Slider.tsx';
 
 /** First time drawn and chosen, s. */
 const FIRST = 60;
 const STEP = 0.01;
 const MINUTE = 60;
+
+const SHOWN = [
+  ['pressure', 'pressure'],
+  ['film', 'what stays in the film'],
+] as const;
+type Shown = (typeof SHOWN)[number][0];
 
 /** Samples from FIRST on whose times rise strictly. */
 function kept({ curve }: PatienceFacts): number[] {
@@ -46,7 +53,7 @@ function ratioChart(facts: PatienceFacts, time: number): LogChartData {
   const indices = kept(facts);
   return {
     xAxis: { label: 'Time of pumping', unit: 'min' },
-    yAxis: { label: 'Foreign molecules for each atom', unit: '' },
+    yAxis: { label: 'Molecules for each atom', unit: '' },
     series: [
       {
         label: 'stay in the film',
@@ -64,6 +71,7 @@ export function PatiencePicture({ facts, isOpen }: PictureProps<PatienceFacts>) 
   const { curve } = facts;
   const last = curve.time[curve.count - 1]!;
   const [power, setPower] = useState(Math.log10(Math.max(FIRST, facts.early)));
+  const [shown, setShown] = useState<Shown>('pressure');
   const time = 10 ** power;
   const at = indexFrom(curve, time);
   const [pressure, ratio] = [curve.pressure[at]!, facts.ratio[at]!];
@@ -71,7 +79,7 @@ export function PatiencePicture({ facts, isOpen }: PictureProps<PatienceFacts>) 
   const ratios = useMemo(() => ratioChart(facts, time), [facts, time]);
   const summary = `Fired after ${say.time(time)}: ${say.pressure(pressure)}, ${say.number(ratio, 2)} foreign molecules stay for each aluminium atom.`;
   return (
-    <div className="learn-split learn-split-three">
+    <div className="learn-split learn-split-short">
       <section className="panel learn-picture" aria-label="Moment of firing">
         <Slider
           label="Fire after"
@@ -87,20 +95,14 @@ export function PatiencePicture({ facts, isOpen }: PictureProps<PatienceFacts>) 
         </p>
       </section>
       {isOpen && (
-        <>
-          <LogChart
-            title="Pump-down"
-            description={`Pressure against time of pumping. ${summary}`}
-            data={pressures}
-            fileName="lesson-pump-down"
-          />
-          <LogChart
-            title="What it would leave in the film"
-            description={`Foreign molecules for each aluminium atom against the time of firing. ${summary}`}
-            data={ratios}
-            fileName="lesson-foreign-molecules"
-          />
-        </>
+        <LogChart
+          title={shown === 'pressure' ? 'Pump-down' : 'Foreign molecules that stay'}
+          description={`${shown === 'pressure' ? 'Pressure' : 'Foreign molecules for each aluminium atom'} against the time of pumping. ${summary}`}
+          data={shown === 'pressure' ? pressures : ratios}
+          fileName={shown === 'pressure' ? 'lesson-pump-down' : 'lesson-foreign-molecules'}
+        >
+          <Choices label="Show" choices={SHOWN} value={shown} onChange={setShown} />
+        </LogChart>
       )}
     </div>
   );

@@ -52,8 +52,8 @@ const DIRECTIONS: Readonly<Record<ViewName, Vector3>> = {
   side: new Vector3(0, -1, 0),
   axis: new Vector3(0, -1e-4, 1).normalize(),
 };
-/** Part of the sphere about the tank that must fit into the picture. */
-const FILL = 0.94;
+/** Radius of what must fit into the picture over that of the sphere about the tank. */
+const FILL = 1.02;
 
 /** A closed or open line as pairs of corners. */
 function pairs(corners: ArrayLike<number>): number[] {
