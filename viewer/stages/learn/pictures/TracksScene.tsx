@@ -14,7 +14,7 @@ interface TracksSceneProps {
 /** rad of one press */
 const TURN = Math.PI / 12;
 const VIEWS: readonly (readonly [ViewName, string])[] = [
-  ['whole', 'Whole tank'],
+  ['whole', 'Tank'],
   ['side', 'Side'],
   ['axis', 'Axis'],
 ];
