@@ -16,28 +16,8 @@ export interface ColumnSeries {
   readonly sine: Float64Array | null;
   /** [harmonics] largest size of each harmonic at the nodes, 1/m² */
   readonly amplitude: Float64Array;
-  /** power of the fastest decay that its coefficients may have in the end (see steepestDecay) */
+  /** power of the fastest decay that its coefficients may have in the end (see kinks.ts) */
   readonly steepest: number;
-}
-
-/** Power of a series without any kink. */
-const SMOOTH = Infinity;
-/** A corner in the field: terms fall as m^−2. */
-const CORNER = 2;
-/** c² log c, as in the open coil's law across its axis: terms fall as m^−3. */
-const LOGARITHM = 3;
-
-/**
- * How fast the terms of a column can fall in the end.
- *
- * A measured table is straight between its angles, with corners at them; the open coil's E(1 − c²)
- * has a logarithm at c = 0; and where a column falls to zero on part of the face (a source or a
- * place that looks away), the border is a corner.
- */
-export function steepestDecay({ law }: FilamentSource, values: Float64Array): number {
-  if (law.kind === 'table') return CORNER;
-  if (values.includes(0)) return CORNER;
-  return law.kind === 'coil' ? LOGARITHM : SMOOTH;
 }
 
 /** Sum of a filament's sub-sources at the nodes, without shadows and shields, 1/m². */
@@ -108,7 +88,7 @@ function amplitudes(cosine: Float64Array, sine: Float64Array | null, length: num
  * Coefficients from values at the nodes.
  *
  * @param values [N·K], or [(N/2 + 1)·K] of a column that is even in the azimuth
- * @param steepest see steepestDecay
+ * @param steepest see kinks.ts
  */
 export function columnSeries(values: Float64Array, counts: NodeCounts, steepest: number): ColumnSeries {
   const { radialCount: K, azimuthCount: N } = counts;

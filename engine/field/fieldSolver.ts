@@ -3,10 +3,11 @@ import { LRUCache } from 'lru-cache';
 import type { MirrorShape } from '../geometry/mirrorShape.ts';
 import type { OrientedPoints } from '../geometry/orientedPoints.ts';
 import type { KeyedSource } from '../transport/transport.ts';
-import { columnSeries, depositAtNodes, steepestDecay, type ColumnSeries } from './columnSeries.ts';
+import { columnSeries, depositAtNodes, type ColumnSeries } from './columnSeries.ts';
 import { faceNodes, type NodeCounts } from './faceNodes.ts';
 import type { FieldKernel } from './fieldKernel.ts';
 import { columnWork, enlargedCounts, foreseenCounts, workWanted } from './nodeCounts.ts';
+import { borderPoints, steepestDecay } from './kinks.ts';
 import { createSeriesSum, domainOf, thinned, type SeriesSum } from './polarSeries.ts';
 import { radialMeans } from './radialMean.ts';
 import { classError, massOf } from './seriesError.ts';
@@ -73,6 +74,7 @@ export function createFieldSolver(
     sizeCalculation: ({ position, normal }) => position.byteLength + normal.byteLength,
   });
   const domain = domainOf(shape);
+  const border = borderPoints(shape);
 
   const nodesOf = (counts: NodeCounts, isEven: boolean): OrientedPoints => {
     const key = `${counts.radialCount} ${counts.azimuthCount} ${isEven}`;
@@ -83,7 +85,7 @@ export function createFieldSolver(
 
   const compute = ({ turned, isEven }: TwinClass, counts: NodeCounts, perFreePath: number): ColumnSeries => {
     const values = depositAtNodes(turned.source, nodesOf(counts, isEven), kernel, perFreePath);
-    return columnSeries(values, counts, steepestDecay(turned.source, values));
+    return columnSeries(values, counts, steepestDecay(turned.source, border));
   };
 
   const means = new Map<number, Float64Array>();

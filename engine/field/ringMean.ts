@@ -5,7 +5,6 @@ import type { OrientedPoints } from '../geometry/orientedPoints.ts';
 import { RUN } from '../transport/depositKernel.ts';
 import { cosineHarmonicsInto, harmonicsOf } from './azimuthTransform.ts';
 import { chebyshevTransform } from './chebyshev.ts';
-import { steepestDecay } from './columnSeries.ts';
 import { tailOf, tailTerm } from './decay.ts';
 import { faceNodes, type NodeCounts } from './faceNodes.ts';
 import type { FieldKernel } from './fieldKernel.ts';
@@ -94,6 +93,7 @@ function transformMean({ harmonics, coefficients, sizes, transform, counts: { ra
  * @param errors overwritten
  * @param count n, filaments on the ring
  * @param safety factor on all bounds
+ * @param steepest see kinks.ts
  */
 export function ringMeanInto(
   room: MeanRoom,
@@ -103,11 +103,11 @@ export function ringMeanInto(
   perFreePath: number,
   count: number,
   safety: number,
+  steepest: number,
 ): void {
   const { counts, values, harmonics, amplitude, sizes } = room;
   const N = counts.azimuthCount;
   depositInto(room, source, kernel, perFreePath);
-  const steepest = steepestDecay(source, values);
   doubleInner(room);
   cosineHarmonicsInto(harmonics, values, N, counts.radialCount);
   measureHarmonics(room);

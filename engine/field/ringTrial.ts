@@ -3,6 +3,7 @@ import type { MirrorShape } from '../geometry/mirrorShape.ts';
 import type { FieldKernel } from './fieldKernel.ts';
 import { FIRST_TERM, foreseenDecay } from './nodeCounts.ts';
 import { hasRoundAperture } from './fieldStatistics.ts';
+import { borderPoints, steepestDecay } from './kinks.ts';
 import { radialMeans } from './radialMean.ts';
 import { createMeanRoom, ringMeanInto, type MeanErrors, type MeanRoom } from './ringMean.ts';
 import type { RingPattern } from './ringPattern.ts';
@@ -81,6 +82,7 @@ export function createRingTrial(
   if (!isTurnable(shape)) throw new RangeError('expected a mirror on its own axis');
   if (!hasRoundAperture(shape)) throw new RangeError('expected a round clear aperture; found one cut by a hexagon');
   const room = createTrialRoom(shape, MOST_RADII);
+  const border = borderPoints(shape);
   const means = radialMeans(MOST_RADII, shape.holeRadius, shape.rimRadius);
   const rooms: MeanRoom[] = [];
   const placed = new WeakMap<RingPattern, Placed>();
@@ -109,9 +111,10 @@ export function createRingTrial(
     let k = firstAtLeast(RADII, needed / perTerm);
     let n = firstAtLeast(AZIMUTHS, needed / perHarmonic);
     if (source.law.kind === 'coil') n = Math.max(n, COIL_AZIMUTHS);
+    const steepest = steepestDecay(source, border);
     for (;;) {
       const meanRoom = roomOf(k, n);
-      ringMeanInto(meanRoom, errors, source, kernel, perFreePath, ring.count, SAFETY);
+      ringMeanInto(meanRoom, errors, source, kernel, perFreePath, ring.count, SAFETY, steepest);
       let mean = 0;
       for (let i = 0; i < meanRoom.coefficients.length; i++) mean += means[i]! * meanRoom.coefficients[i]!;
       const isShortInAzimuth = !(errors.azimuth <= AZIMUTH_SHARE * wantedError * mean) && n + 1 < AZIMUTHS.length;
