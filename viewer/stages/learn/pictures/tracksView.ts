@@ -212,6 +212,7 @@ export function createTracksView(canvas: HTMLCanvasElement, plant: Plant): Track
           object.geometry.dispose();
       });
       renderer.dispose();
+      renderer.forceContextLoss(); // browsers keep few contexts, and each lesson with tracks asks for one
     },
   };
 }
