@@ -72,7 +72,7 @@ function roomsOf(state: VacuumState, items: ReturnType<typeof goItems>): readonl
       id: 'scattering',
       label: 'Scattering',
       content: () => (coat && gas ? <ScatterPicture coat={coat} /> : missing(gas ? NO_FILM : NO_VAPOUR)),
-      numbers: () => <ScatterNumbers />,
+      numbers: () => <ScatterNumbers plant={plant} />,
       aside: () => (
         <>
           <ScatterForm />

@@ -1,5 +1,6 @@
 /** Where the vapour ends in gas, and what becomes of the coat. */
 import type { Counted, PlaceShare } from '../../../../engine/gas/scatterSummary.ts';
+import type { Plant } from '../../../../engine/index.ts';
 import { estimateText, estimate_percent } from '../../../format/numbers.ts';
 import { scientific } from '../../../format/scientific.ts';
 import { shownDecimals, shownText, thicknessUnit } from '../../../charts/shownUnits.ts';
@@ -79,7 +80,12 @@ function coatRows({ inGas, vacuum }: ShotInGas, units: Units): NumberRow[] {
   ];
 }
 
-export function ScatterNumbers() {
+interface ScatterNumbersProps {
+  /** on the page; the numbers may be of an earlier one */
+  readonly plant: Plant;
+}
+
+export function ScatterNumbers({ plant }: ScatterNumbersProps) {
   const units = useUnits();
   const shot = useScatter((state) => state.shot);
   if (!shot) return null;
@@ -89,6 +95,7 @@ export function ScatterNumbers() {
     <>
       <NumbersTable
         caption="Coat through gas"
+        {...(shot.vacuum.plant !== plant && { captionDetail: 'of an earlier design' })}
         labelHeading="over the clear aperture"
         errorHeading="standard error"
         rows={coatRows(shot, units)}

@@ -64,7 +64,7 @@ function Maps({ shot, coat }: { readonly shot: ShotInGas; readonly coat: Coat })
     const [lowGas, highGas] = extentOf(valuesOf(through));
     return roundScale([Math.min(low, lowGas), Math.max(high, highGas)]);
   }, [vacuum, through]);
-  const isOld = vacuum !== coat;
+  const isOld = vacuum.plant !== coat.plant;
   return (
     <div className="vacuum-maps">
       <GasMap
@@ -73,7 +73,7 @@ function Maps({ shot, coat }: { readonly shot: ShotInGas; readonly coat: Coat })
         title={`at ${pressureText(units, pressure)}`}
         detail={isOld ? 'of an earlier design: follow atoms again' : `seed ${scattered.problem.seed}`}
       />
-      <GasMap coat={vacuum} scale={scale} title="in a perfect vacuum" detail="same colours" />
+      <GasMap coat={vacuum} scale={scale} title="in a perfect vacuum" detail="" />
     </div>
   );
 }
@@ -95,7 +95,7 @@ function Sweep({ coat }: { readonly coat: Coat }) {
     );
   return (
     <LogChart
-      title={`Against pressure${sweepOf === coat ? '' : ', of an earlier design'}`}
+      title={`Against pressure${sweepOf?.plant === coat.plant ? '' : ', of an earlier design'}`}
       description={`${SWEEP_VIEWS[view]} of the coat against pressure, at ${sweep.length} pressures.`}
       data={data}
       fileName={`${fileStem(of.plant)}-pressures-${view}`}
