@@ -116,13 +116,17 @@ test('a rate of rise tells a leak from outgassing', async () => {
   expect(complaints).toEqual([]);
 });
 
-const ROOMS = ['Go or no-go', 'Gas', 'Scattering', 'In the film', 'Pump-down', 'Rate of rise', 'Glow'];
+/** All rooms in one theme; in the other those that have every kind of sign. */
+const ROOMS = {
+  light: ['Go or no-go', 'Gas', 'Scattering', 'In the film', 'Pump-down', 'Rate of rise', 'Glow'],
+  dark: ['Go or no-go', 'Pump-down', 'Glow'],
+} as const;
 
 describe.each(['light', 'dark'] as const)('in the %s theme', (theme) => {
   test('no room has a serious finding', async () => {
     const { page, complaints } = await site.open({ theme, suffix: SUFFIX });
     await sentence(page, /10⁻⁵ mbar/);
-    for (const name of ROOMS) {
+    for (const name of ROOMS[theme]) {
       await room(page, name);
       await page.getByRole('tab', { name, exact: true, selected: true }).waitFor();
       const { violations } = await new AxeBuilder({ page }).include('[data-stage=vacuum]').analyze();

@@ -1,5 +1,6 @@
 /** When what happens, who brings the gas, what limits the pressure, and what would help. */
-import { useDeferredValue, useMemo } from 'react';
+import { useEffect, useState } from 'react';
+import type { Help } from '../../../../engine/vacuum/limits.ts';
 import type { PumpDownEventKind } from '../../../../engine/vacuum/pumpDownCurve.ts';
 import { scientific } from '../../../format/scientific.ts';
 import { NumbersTable, type NumberRow } from '../../../panels/NumbersTable.tsx';
@@ -52,9 +53,16 @@ function pumpRows({ verdict }: PumpingCase): NumberRow[] {
   }));
 }
 
+/** What helps takes several pump-downs: it follows when no edit has come for so long, ms. */
+const CALM = 300;
+
 function Helps({ pumping }: { readonly pumping: PumpingCase }) {
-  const calm = useDeferredValue(pumping);
-  const helps = useMemo(() => helpsOf(calm), [calm]);
+  const [helps, setHelps] = useState<readonly Help[] | null>(null);
+  useEffect(() => {
+    const timer = setTimeout(() => setHelps(helpsOf(pumping)), CALM);
+    return () => clearTimeout(timer);
+  }, [pumping]);
+  if (!helps) return null;
   const rows = helps.map(({ change, time, verdict }): NumberRow => ({
     label: change,
     ...(verdict === 'reaches' && { detail: 'reaches it' }),
