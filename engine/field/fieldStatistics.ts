@@ -60,9 +60,9 @@ function greatestDivisor(numbers: Int32Array): number {
 /** How often the field repeats around the axis, and how many azimuths of one period show and integrate it. */
 function azimuthsOf(shape: MirrorShape, harmonics: Int32Array): { readonly folds: number; readonly count: number } {
   const highest = harmonics.at(-1) ?? 0;
-  if (shape.centerX !== 0) return { folds: 1, count: 3 * highest + MORE_AZIMUTHS };
+  if (shape.centerX !== 0) return { folds: 1, count: 2 * highest + MORE_AZIMUTHS };
   const folds = greatestDivisor(harmonics);
-  return folds === 0 ? { folds: 1, count: 1 } : { folds, count: (3 * highest) / folds + 4 };
+  return folds === 0 ? { folds: 1, count: 1 } : { folds, count: (2 * highest) / folds + 4 };
 }
 
 function sample(shape: MirrorShape, series: PolarSeries): Sampled {

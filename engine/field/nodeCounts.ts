@@ -10,6 +10,8 @@ export const LARGEST: NodeCounts = { radialCount: 72, azimuthCount: 384 };
 
 /** A column's first neglected term over its mean is about this times its decay: measured on random plants. */
 export const FIRST_TERM = 20;
+/** The logarithm in the open coil's law asks for about so many times the azimuths that the distance does. */
+const COIL_MORE = 2;
 const SAMPLES = 5;
 
 /** Decay of a column's terms: e^−perHarmonic from each harmonic to the next, e^−perTerm in radius. */
@@ -67,7 +69,8 @@ function radii(wanted: number): number {
 export function foreseenCounts(source: FilamentSource, shape: MirrorShape, relativeError: number): NodeCounts {
   const { perHarmonic, perTerm } = foreseenDecay(source, shape);
   const needed = Math.log(FIRST_TERM / relativeError);
-  return { radialCount: radii(needed / perTerm), azimuthCount: azimuths((2 * needed) / perHarmonic) };
+  const more = source.law.kind === 'coil' ? COIL_MORE : 1;
+  return { radialCount: radii(needed / perTerm), azimuthCount: azimuths((more * 2 * needed) / perHarmonic) };
 }
 
 /** Least and largest enlargement at a time. */
