@@ -2,10 +2,10 @@
 import { transfer } from 'comlink';
 import { LRUCache } from 'lru-cache';
 import type { FilamentSource } from '../engine/emission/filamentSource.ts';
-import { createLocalFields } from '../engine/field/fields.ts';
+import type { Fields } from '../engine/field/fields.ts';
 import type { SmoothField } from '../engine/field/smoothField.ts';
 import type { ScatterProblem } from '../engine/gas/scatterProblem.ts';
-import { createLocalRunner } from '../engine/gas/scatter.ts';
+import type { ChunkRunner } from '../engine/gas/scatter.ts';
 import type { ScatterTally } from '../engine/gas/tally.ts';
 import { createPlainKernel } from '../engine/transport/depositKernel.ts';
 import { createLocalTransport } from '../engine/transport/localTransport.ts';
@@ -32,12 +32,16 @@ class Cancelled extends Error {
 /** Makes the object that a worker exposes. */
 export function createComputeHost(thread: HostThread, storeBytes: number): ComputeApi {
   const transport = createLocalTransport(storeBytes, createSimdKernel() ?? createPlainKernel());
-  const fields = createLocalFields(createSimdKernel() ?? createPlainKernel());
+  // code for drags and for gas is loaded when it is first wanted: the first coat does not wait for it
+  const fields = once<Fields>(async () => {
+    const { createLocalFields } = await import('../engine/field/fields.ts');
+    return createLocalFields(createSimdKernel() ?? createPlainKernel());
+  });
   const scenes = new LRUCache<string, SceneData>({ max: 8 });
   const points = new LRUCache<string, KeyedPoints>({ max: 64 });
   const sources = new LRUCache<string, FilamentSource>({ max: 20_000 });
   const problems = new LRUCache<string, ScatterProblem>({ max: 4 });
-  const fly = createLocalRunner();
+  const fly = once<ChunkRunner>(async () => (await import('../engine/gas/scatter.ts')).createLocalRunner());
   const cancelled = new Set<number>();
 
   const unpack = (parcel: Parcel, scene: string): void => {
@@ -94,13 +98,13 @@ export function createComputeHost(thread: HostThread, storeBytes: number): Compu
       const scene = scenes.get(call.scene);
       const from = gather(call.sources);
       if (!scene || !from) return MISSING;
-      return { ok: true, result: await fields.solve({ ...call, scene, sources: from }) };
+      return { ok: true, result: await (await fields()).solve({ ...call, scene, sources: from }) };
     },
     fly: async (job: number, problem: ScatterProblem | null, call: FlyCall): Promise<Answer<ScatterTally>> => {
       if (problem) problems.set(call.problem, problem);
       const known = problems.get(call.problem);
       if (!known) return MISSING;
-      return { ok: true, result: await finish(job, fly(known, call.first, call.count, controlOf(job))) };
+      return { ok: true, result: await finish(job, (await fly())(known, call.first, call.count, controlOf(job))) };
     },
     cancel: (job: number): void => {
       cancelled.add(job);
@@ -117,4 +121,10 @@ function found<T extends object>(keys: readonly string[], store: LRUCache<string
 function buffersOf({ sums, signature, arrival }: DepositResult): ArrayBuffer[] {
   const views = [...sums, ...(signature ? [signature] : []), ...(arrival ? [arrival.angle, arrival.grazing] : [])];
   return views.map((view) => view.buffer as ArrayBuffer);
+}
+
+/** Makes something when it is first asked for, and answers the same from then on. */
+function once<T>(make: () => Promise<T>): () => Promise<T> {
+  let made: Promise<T> | undefined;
+  return async () => (made ??= make());
 }

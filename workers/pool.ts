@@ -4,7 +4,7 @@ import type { FieldRequest, Fields } from '../engine/field/fields.ts';
 import type { SmoothField } from '../engine/field/smoothField.ts';
 import type { ChunkRunner } from '../engine/gas/scatter.ts';
 import type { ScatterProblem } from '../engine/gas/scatterProblem.ts';
-import { mergeTallies, type ScatterTally } from '../engine/gas/tally.ts';
+import type { ScatterTally } from '../engine/gas/tally.ts';
 import type { OrientedPoints } from '../engine/geometry/orientedPoints.ts';
 import type {
   Control,
@@ -202,7 +202,8 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
       };
       return [{ seat, parcel: send, call: async (api, job, sent) => api.fly(job, sent, call) }];
     });
-    return mergeTallies(await runAll(parts, control));
+    const [{ mergeTallies }, tallies] = await Promise.all([import('../engine/gas/tally.ts'), runAll(parts, control)]);
+    return mergeTallies(tallies);
   };
 
   return {

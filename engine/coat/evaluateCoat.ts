@@ -1,6 +1,6 @@
 /** From a plant to its coat: the one path that page, command line and scripts share. */
 import { LRUCache } from 'lru-cache';
-import { createLocalFields, type Fields } from '../field/fields.ts';
+import type { Fields } from '../field/fields.ts';
 import { createOrientedPoints } from '../geometry/orientedPoints.ts';
 import { evaporatedMasses, type Plant } from '../plant/plant.ts';
 import { contentKey } from '../transport/contentKey.ts';
@@ -15,7 +15,6 @@ import { massBudget, roughBudget } from './massBudget.ts';
 import { gridFace, refineFor, type PreparedFace } from './preparedFace.ts';
 import { radialProfile } from './radialProfile.ts';
 import { mixedCells } from './refineAtShadows.ts';
-import { addFieldTo, clearSources, hasObstacles, restOf } from './smoothPart.ts';
 import { massOnFace, statisticsOf, widened } from './statistics.ts';
 
 export interface EvaluateOptions {
@@ -48,7 +47,7 @@ export interface Evaluator {
 /** Makes an evaluator that remembers grids and layouts, so that a changed charge costs one sum. */
 export function createEvaluator(
   transport: Transport = createLocalTransport(),
-  fields: Fields = createLocalFields(),
+  fields: Fields = localFields(),
 ): Evaluator {
   const grids = new LRUCache<string, PreparedFace>({ max: 4 });
   const layouts = new LRUCache<string, PreparedFace>({ max: 8 });
@@ -87,6 +86,7 @@ export function createEvaluator(
     masses: Float64Array,
     wantedError: number,
   ): Promise<FaceMap & { readonly fieldError: number }> => {
+    const { addFieldTo, clearSources, hasObstacles, restOf } = await import('./smoothPart.ts');
     const clear = clearSources(job.scene, job.sources);
     const sources = clear.map((f) => job.sources[f]!);
     const charges = Float64Array.from(clear, (f) => masses[f]!);
@@ -152,6 +152,17 @@ export function createEvaluator(
 
 /** A draft does not follow shadow edges between the points of the grid: it says so in its errors. */
 const UNREFINED = 0;
+
+/** Fields computed in this thread, by code that is loaded when the first one is asked for. */
+function localFields(): Fields {
+  let made: Promise<Fields> | undefined;
+  return {
+    solve: async (request) => {
+      made ??= import('../field/fields.ts').then(({ createLocalFields }) => createLocalFields());
+      return (await made).solve(request);
+    },
+  };
+}
 
 /** What obstacles hide of some filaments' deposit. */
 async function hiddenAt(grid: PreparedFace, { transport, scene, sources, control }: Job, masses: Float64Array) {

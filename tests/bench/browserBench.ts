@@ -20,12 +20,15 @@ const middle = (values: readonly number[], share = 0.5): number =>
 async function firstViewSize(site: Site): Promise<number> {
   const { page } = await site.open();
   await nextCoat(page, -1);
-  const names = await page.evaluate(() =>
-    performance
+  const names = await page.evaluate((measure) => {
+    const [coat] = performance.getEntriesByName(measure);
+    const end = (coat?.startTime ?? Infinity) + (coat?.duration ?? 0);
+    return performance
       .getEntriesByType('resource')
+      .filter(({ startTime }) => startTime <= end)
       .map(({ name }) => new URL(name).pathname)
-      .filter((path) => path.endsWith('.js')),
-  );
+      .filter((path) => path.endsWith('.js'));
+  }, MEASURE);
   await page.context().close();
   const worker = readdirSync(`${DIST}assets`).filter((name) => name.startsWith('browserWorker'));
   const files = new Set([...names.map((path) => path.replace(/^\//, '')), ...worker.map((name) => `assets/${name}`)]);

@@ -49,8 +49,14 @@ describe('the first page', () => {
     const { page } = await site.open();
     await readVerdict(page);
     await page.locator('canvas').first().waitFor();
-    await page.waitForTimeout(500);
-    const asked = await page.evaluate(() => performance.getEntriesByType('resource').map(({ name }) => name));
+    const asked = await page.evaluate(() => {
+      const [coat] = performance.getEntriesByName('evenfall: edit to coat');
+      const end = (coat?.startTime ?? Infinity) + (coat?.duration ?? 0);
+      return performance
+        .getEntriesByType('resource')
+        .filter(({ startTime }) => startTime <= end)
+        .map(({ name }) => name);
+    });
     const scripts = [...new Set(asked.filter((name) => name.endsWith('.js')))];
     // those without which there is no first coat in its picture
     for (const wanted of ['/index-', '/LayoutStage-', '/browserWorker-'])

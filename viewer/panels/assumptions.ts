@@ -54,8 +54,8 @@ export const TRANSPORT: readonly Assumption[] = [
     source: `${HOLLAND}; ${HOLLAND_STECKELMACHER}`,
   },
   {
-    name: 'No gas scattering yet',
-    text: 'The residual gas turns no vapour aside. At poor vacuum the real coat is more even in shadows and thinner far from the filaments than shown here.',
+    name: 'No gas on the Layout stage',
+    text: 'The residual gas turns no vapour aside here: the coat is that of a perfect vacuum. The Vacuum stage follows the vapour through the gas.',
     source: OWN,
   },
   {

@@ -2,7 +2,6 @@
 import { lazy, useMemo, useState } from 'react';
 import { sharedRangeOf } from '../../charts/mapSubject.ts';
 import { MapControls } from '../../charts/MapControls.tsx';
-import { ProfileChart } from '../../charts/ProfileChart.tsx';
 import { SceneFigure } from '../../scene/SceneFigure.tsx';
 import { useMapView } from '../../state/mapView.ts';
 import { useResult } from '../../state/resultStore.ts';
@@ -11,6 +10,8 @@ import { PinButton } from '../../panels/compare/PinButton.tsx';
 import { Tabs } from '../../panels/Tabs.tsx';
 import './layout.css';
 
+// the chart has nothing to show before the first coat: it does not keep the coat waiting
+const ProfileChart = lazy(async () => ({ default: (await import('../../charts/ProfileChart.tsx')).ProfileChart }));
 // loaded when they are first looked at
 const AreaHistogram = lazy(async () => ({ default: (await import('../../charts/AreaHistogram.tsx')).AreaHistogram }));
 const ContributionBars = lazy(async () => ({
