@@ -9,7 +9,6 @@ import { blockerOf, SEEN } from './sight.ts';
 export const FACTORS = ['distance', 'emission', 'arrival', 'shadow', 'gas'] as const;
 export type Factor = (typeof FACTORS)[number];
 /** Slots of the factors that are looked up by name. */
-export const DISTANCE = 0;
 export const ARRIVAL = 2;
 export const SHADOW = 3;
 export const GAS = 4;

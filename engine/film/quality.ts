@@ -1,4 +1,5 @@
 /** Quality of the film: how its vapour arrived, what it took in, and how much it scatters. */
+import { contaminationBand, type ContaminationBand } from '../gas/contamination.ts';
 import type { Coat } from '../coat/coat.ts';
 import { apertureOf } from './aperture.ts';
 import { columnTilt, filmGrade, POROUS, WATCH } from './obliqueFilm.ts';
@@ -26,11 +27,9 @@ export interface Contamination {
   readonly arrivalRatio: number;
 }
 
-export type ContaminationGrade = 'clean' | 'slight' | 'doubtful';
-
 export interface ContaminationQuality {
   readonly arrivalRatio: number;
-  readonly grade: ContaminationGrade;
+  readonly grade: ContaminationBand['name'];
   /** bound on the loss of visible reflectance, 1; null where no published value reaches */
   readonly visibleLoss: number | null;
 }
@@ -47,10 +46,7 @@ export interface Quality {
   readonly sentence: string;
 }
 
-/** Arrival ratio up to which the visible reflectance falls by at most half a percent. */
-const SLIGHT = 0.05;
-const CLEAN = 0.01;
-/** Loss per arrival ratio: an assumption of ours that makes half a percent of 0.05. */
+/** Loss per arrival ratio: an assumption of ours that makes half a percent of the end of the band "slight". */
 const LOSS_PER_RATIO = 0.1;
 
 /**
@@ -60,8 +56,8 @@ const LOSS_PER_RATIO = 0.1;
  * evaporation, ultraviolet falls first; no published R(p, rate), so the slope is an assumption
  */
 export function contaminationQuality({ arrivalRatio }: Contamination): ContaminationQuality {
-  const grade = arrivalRatio <= CLEAN ? 'clean' : arrivalRatio <= SLIGHT ? 'slight' : 'doubtful';
-  return { arrivalRatio, grade, visibleLoss: arrivalRatio <= SLIGHT ? LOSS_PER_RATIO * arrivalRatio : null };
+  const { name: grade } = contaminationBand(arrivalRatio);
+  return { arrivalRatio, grade, visibleLoss: grade === 'doubtful' ? null : LOSS_PER_RATIO * arrivalRatio };
 }
 
 /** How the vapour arrived over the clear aperture; null if the coat was worked out without arrival angles. */

@@ -125,5 +125,6 @@ function assemble(design: Design, meshes: readonly Triangles[]): Plant {
     witnesses: design.witnesses.map((witness) => placeWitness(witness, shape)),
     vacuum: design.vacuum,
     film: design.film,
+    firing: design.firing,
   };
 }

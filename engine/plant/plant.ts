@@ -52,6 +52,7 @@ export interface Plant {
   readonly witnesses: readonly Witness[];
   readonly vacuum: Design['vacuum'];
   readonly film: Design['film'];
+  readonly firing: Design['firing'];
 }
 
 /** Aluminium that each filament evaporates in the shot, kg: its charge, or nothing if it is out of use. */

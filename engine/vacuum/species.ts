@@ -5,7 +5,6 @@ import { meanSpeed } from '../gas/speeds.ts';
 
 /** In the order of every array of partial pressures. */
 export const SPECIES = ['air', 'water', 'other'] as const;
-export type SpeciesName = (typeof SPECIES)[number];
 export const SPECIES_COUNT = SPECIES.length;
 export const AIR = 0;
 export const WATER = 1;

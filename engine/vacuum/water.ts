@@ -2,7 +2,6 @@
 import type { PumpingDesign } from '../design/designSchema.ts';
 import { BOLTZMANN } from '../gas/constants.ts';
 import { MONOLAYER } from '../gas/impingement.ts';
-import { outgassingRate, type OutgassingLaw } from './outgassing.ts';
 
 export type Venting = NonNullable<PumpingDesign['venting']>;
 
@@ -36,23 +35,6 @@ export function waterAfter({ open, air }: Venting): number {
 /** Gas in one layer of adsorbed molecules, Pa·m: n₀ k T. */
 export function layerGas(temperature: number): number {
   return MONOLAYER * BOLTZMANN * temperature;
-}
-
-/**
- * Layers of molecules that a surface gives off by a law up to some time.
- *
- * @param time [s]
- */
-export function layersGivenOff(law: OutgassingLaw, time: number, temperature: number): number {
-  // midpoints in ln t from one second on; the first second gives off less than a hundredth of a layer
-  const steps = 400;
-  const step = Math.log(time) / steps;
-  let gas = 0;
-  for (let i = 0; i < steps; i++) {
-    const t = Math.exp((i + 0.5) * step);
-    gas += outgassingRate(law, t) * t * step;
-  }
-  return gas / layerGas(temperature);
 }
 
 /**

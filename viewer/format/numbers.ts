@@ -39,7 +39,6 @@ export function estimateText({ value, error }: Estimate, factor = 1, mostDecimal
   };
 }
 
-export const estimate_nm = (estimate: Estimate): EstimateText => estimateText(estimate, 1e9);
 export const estimate_percent = (estimate: Estimate): EstimateText => estimateText(estimate, 100);
 export const estimateRatio = (estimate: Estimate): EstimateText => estimateText(estimate, 1, MAX_RATIO_DECIMALS);
 

@@ -59,7 +59,7 @@ function comparisonRows(
       value: fixed(diameterLost * unit.factor, decimals),
       unit: unit.unit,
     },
-    { label: 'Exposures', value: signedPercent(exposureRatio - 1, 2).replace(' %', ''), unit: '%' },
+    { label: 'Exposures longer by', value: signedPercent(exposureRatio - 1, 2).replace(' %', ''), unit: '%' },
   ];
 }
 

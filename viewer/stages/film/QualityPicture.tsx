@@ -83,7 +83,14 @@ function rowsOf({ coat, report }: QualityPictureProps, units: Units): NumberRow[
     ...angles,
     { label: 'Scattered by roughness', help: 'share of the reflected light', value: percent(scatter, 3) },
     ...(contamination
-      ? [{ label: 'Foreign molecules per aluminium atom', value: contamination.arrivalRatio.toPrecision(2) }]
+      ? [
+          {
+            label: 'Foreign molecules per aluminium atom',
+            detail: `thinnest place, ${contamination.grade}`,
+            help: 'as the Vacuum stage says',
+            value: contamination.arrivalRatio.toPrecision(2),
+          },
+        ]
       : []),
   ];
 }

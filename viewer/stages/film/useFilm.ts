@@ -2,6 +2,7 @@
 import { useDeferredValue, useMemo } from 'react';
 import { filmReport, type FilmReport } from '../../../engine/film/filmReport.ts';
 import type { Coat } from '../../../engine/index.ts';
+import { contaminationCase } from '../../../engine/vacuum/contaminationCase.ts';
 import { useResult } from '../../state/resultStore.ts';
 import { chosenFilm, chosenLight } from './chosenFilm.ts';
 import { useFilmView, type FilmView } from './filmView.ts';
@@ -19,10 +20,12 @@ function stateOf(coat: Coat, view: FilmView): FilmState {
   if (!light.ok) return { kind: 'refused', coat, messages: light.messages };
   try {
     const { angle, remove } = view;
+    const gas = contaminationCase(coat);
+    const contamination = gas && { arrivalRatio: gas.worst };
     return {
       kind: 'ready',
       coat,
-      report: filmReport(coat, { light: light.value, film: film.value, angle, remove }),
+      report: filmReport(coat, { light: light.value, film: film.value, angle, remove, contamination }),
     };
   } catch (error) {
     // the engine refuses what its tables do not know, and says so

@@ -9,7 +9,7 @@ import { ContaminationPicture } from './contamination/ContaminationPicture.tsx';
 import { FiringForm } from './contamination/FiringForm.tsx';
 import { GasNumbers } from './gas/GasNumbers.tsx';
 import { GasPicture } from './gas/GasPicture.tsx';
-import { GasAssumptions } from './GasAssumptions.tsx';
+import { ModelNotes } from './ModelNotes.tsx';
 import { GlowNumbers } from './glow/GlowNumbers.tsx';
 import { GlowPicture } from './glow/GlowPicture.tsx';
 import { GoNumbers } from './go/GoNumbers.tsx';
@@ -152,7 +152,7 @@ export function VacuumStage() {
       numbers={
         <>
           {room.numbers()}
-          <GasAssumptions />
+          <ModelNotes />
         </>
       }
       numbersLabel="Numbers of the vacuum"

@@ -4,7 +4,7 @@ import type { Coat, Plant } from '../../../engine/index.ts';
 import { useDesign } from '../../state/designStore.ts';
 import { useResult } from '../../state/resultStore.ts';
 import { useUnits } from '../../state/units.ts';
-import { contaminationCase, firingDuration, type ContaminationCase } from './contamination/contaminationCase.ts';
+import { contaminationCase, type ContaminationCase } from '../../../engine/vacuum/contaminationCase.ts';
 import { gasCase, type GasCase } from './gas/gasCase.ts';
 import { gaugeReadings, type GaugeReadings } from './gaugeReadings.ts';
 import { glowCase, type GlowCase } from './glow/glowCase.ts';
@@ -31,13 +31,13 @@ export interface VacuumState {
 }
 
 export function useVacuum(): VacuumState {
-  const { plant, file } = useDeferredValue(useDesign((state) => state.current));
+  const { plant } = useDeferredValue(useDesign((state) => state.current));
   const coat = useDeferredValue(useResult((state) => state.coat));
   const { pumpDownText, riseText } = useDeferredValue(useVacuumView());
   const units = useUnits();
   const words = useMemo(() => vacuumWords(units), [units]);
   const gas = useMemo(() => gasCase(plant), [plant]);
-  const film = useMemo(() => coat && contaminationCase(coat, firingDuration(file)), [coat, file]);
+  const film = useMemo(() => coat && contaminationCase(coat), [coat]);
   const pumping = useMemo(() => pumpingCase(plant, words), [plant, words]);
   const glow = useMemo(() => glowCase(plant, words), [plant, words]);
   const pumpDownRead = useMemo(() => gaugeReadings(pumpDownText), [pumpDownText]);

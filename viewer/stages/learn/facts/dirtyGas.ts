@@ -3,7 +3,6 @@ import { ALUMINIUM_MASS } from '../../../../engine/gas/constants.ts';
 import { arrivalRatio, contaminationBand, type ContaminationBand } from '../../../../engine/gas/contamination.ts';
 import { impingementRate, monolayerTime } from '../../../../engine/gas/impingement.ts';
 import type { Plant } from '../../../../engine/index.ts';
-import { firingDuration } from '../../vacuum/contamination/contaminationCase.ts';
 import { residualGas } from '../../vacuum/gas/residualGas.ts';
 import type { Bench, Tools } from '../lesson.ts';
 
@@ -22,12 +21,12 @@ export interface DirtyFacts {
   readonly thickness: number;
 }
 
-export async function dirtyFacts({ plant, file }: Bench, { evaluate }: Pick<Tools, 'evaluate'>): Promise<DirtyFacts> {
+export async function dirtyFacts({ plant }: Bench, { evaluate }: Pick<Tools, 'evaluate'>): Promise<DirtyFacts> {
   const coat = await evaluate(plant, { points: POINTS, rays: 0 });
   const thickness = coat.statistics.mean.value;
   if (!(thickness > 0))
     throw new RangeError('no aluminium reaches the mirror of this design; choose the teaching tank');
-  return { pressure: plant.vacuum.pressure, duration: firingDuration(file), thickness };
+  return { pressure: plant.vacuum.pressure, duration: plant.firing.duration, thickness };
 }
 
 export interface Arrivals {

@@ -7,7 +7,7 @@ import { useUnits, type Units } from '../../../state/units.ts';
 import { gasWord, mixtureOf } from '../gas/residualGas.ts';
 import { durationText } from '../vacuumText.ts';
 import type { GasName } from '../../../../engine/gas/gases.ts';
-import type { ContaminationCase } from './contaminationCase.ts';
+import type { ContaminationCase } from '../../../../engine/vacuum/contaminationCase.ts';
 
 interface ContaminationNumbersProps {
   readonly coat: Coat;

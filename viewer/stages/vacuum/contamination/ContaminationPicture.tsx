@@ -10,7 +10,7 @@ import { lengthUnit, thicknessUnit } from '../../../charts/shownUnits.ts';
 import { scientific } from '../../../format/scientific.ts';
 import { useUnits } from '../../../state/units.ts';
 import { fileStem } from '../vacuumText.ts';
-import type { ContaminationCase } from './contaminationCase.ts';
+import type { ContaminationCase } from '../../../../engine/vacuum/contaminationCase.ts';
 import { contaminationChart } from './contaminationChart.ts';
 
 interface ContaminationPictureProps {

@@ -5,7 +5,7 @@ import type { LogChartData } from '../../../charts/log/logChartTypes.ts';
 import type { Units } from '../../../state/units.ts';
 import { residualGas } from '../gas/residualGas.ts';
 import { pressureAxis } from '../pressureAxis.ts';
-import type { ContaminationCase } from './contaminationCase.ts';
+import type { ContaminationCase } from '../../../../engine/vacuum/contaminationCase.ts';
 
 /** Ratios beyond these say nothing more, unless this shot lies there. */
 const [LOWEST, HIGHEST] = [1e-4, 1];

@@ -8,11 +8,10 @@ import {
   type ContaminationBand,
   type Gettered,
   type Recommendation,
-} from '../../../../engine/gas/contamination.ts';
-import { firingSchema } from '../../../../engine/design/firingSchema.ts';
-import type { Coat, DesignFile } from '../../../../engine/index.ts';
-import { tankSpace } from '../../../../engine/vacuum/tankSpace.ts';
-import { residualGas } from '../gas/residualGas.ts';
+} from '../gas/contamination.ts';
+import { plantGas } from '../gas/scatterProblem.ts';
+import type { Coat } from '../coat/coat.ts';
+import { tankSpace } from './tankSpace.ts';
 
 export interface ContaminationCase {
   /** s, how long the film grows */
@@ -33,18 +32,17 @@ export interface ContaminationCase {
   readonly recommendation: Recommendation;
 }
 
-/** How long the film grows, s, as the design says or leaves to its default. */
-export function firingDuration({ firing }: DesignFile): number {
-  return firingSchema.parse(firing ?? {}).duration;
-}
-
-/** The gas in a coat; null if the thinnest place has no film at all. */
-export function contaminationCase(coat: Coat, duration: number): ContaminationCase | null {
+/**
+ * The gas in a coat; null if the thinnest place has no film at all.
+ *
+ * @param duration how long the film grows, s; as the design says unless given
+ */
+export function contaminationCase(coat: Coat, duration = coat.plant.firing.duration): ContaminationCase | null {
   const { plant, thickness, statistics } = coat;
   const { density } = plant.film;
   const least = statistics.minimum.value;
   if (!(least > 0)) return null;
-  const gas = residualGas(plant.vacuum);
+  const gas = plantGas(plant);
   const pace = steadyPace(duration);
   const map = contaminationMap(gas, thickness, density, pace);
   const [mean = 0, worst = 0] = contaminationMap(gas, Float64Array.of(statistics.mean.value, least), density, pace);
