@@ -1,6 +1,9 @@
 /**
  * The engine's table of contents, in the order in which data flows:
- * design → geometry → emission → plant → transport → coat.
+ * design → geometry → emission → plant → transport → field → coat.
+ *
+ * What reads a coat stands behind doors of its own, so that a page loads it when it is asked for: gas/gasCoat.ts,
+ * vacuum/pumpDown.ts, film/filmReport.ts, explain/explainCoat.ts.
  */
 
 // design: the file, its units and its faults

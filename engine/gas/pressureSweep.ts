@@ -1,8 +1,5 @@
-/** The same shot at many pressures. */
+/** Pressures to lay the same shot at. */
 import { parseQuantity } from '../design/quantity.ts';
-import { staged } from '../transport/staged.ts';
-import { scatter, type ScatterOptions, type ScatterResult } from './scatter.ts';
-import type { ScatterProblem } from './scatterProblem.ts';
 
 /** Pressures evenly spaced in their logarithm, both ends included, Pa. */
 export function logSpaced(from: number, to: number, count: number): Float64Array {
@@ -35,25 +32,4 @@ export function readPressureSweep(text: string): ReadSweep {
   if (!(/^\d+$/.test(parts[2]!) && count >= 1 && count <= MOST))
     return bad(`expected a whole number of pressures from 1 to ${MOST}; found "${parts[2]}"`);
   return { ok: true, pressures: logSpaced(from.value, to.value, count) };
-}
-
-/**
- * Scatters the same shot at each pressure, in order; each with the problem's seed.
- *
- * @param pressures [Pa] ≥ 0
- */
-export async function sweepPressures(
-  problem: ScatterProblem,
-  pressures: Float64Array,
-  options: ScatterOptions = {},
-): Promise<ScatterResult[]> {
-  const results: ScatterResult[] = [];
-  for (const [i, pressure] of pressures.entries()) {
-    const control = staged(options.control, i / pressures.length, (i + 1) / pressures.length);
-    const { control: _unstaged, ...rest } = options;
-    results.push(
-      await scatter({ ...problem, gas: { ...problem.gas, pressure } }, { ...rest, ...(control && { control }) }),
-    );
-  }
-  return results;
 }
