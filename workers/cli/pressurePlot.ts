@@ -3,6 +3,7 @@ import { scaleLinear, scaleLog } from 'd3-scale';
 import { line } from 'd3-shape';
 import type { Plant } from '../../engine/index.ts';
 import { INK, QUIET, svgPicture, svgText } from '../picture/svgText.ts';
+import type { Counted } from '../../engine/gas/scatterSummary.ts';
 import type { PressureRow } from './pressureRows.ts';
 
 const WIDTH = 880;
@@ -16,6 +17,8 @@ const PA_PER_MBAR = 100;
 interface Curve {
   readonly name: string;
   readonly values: readonly number[];
+  /** standard errors of the values */
+  readonly errors: readonly number[];
   /** SVG dash pattern: lines are told apart without colour */
   readonly dash: string;
 }
@@ -33,8 +36,18 @@ function nameHeights(wanted: readonly number[]): number[] {
 }
 
 function panel(top: number, title: string, pressures: readonly number[], x: Scale, curves: readonly Curve[]): string[] {
-  const y = scaleLinear([0, Math.max(...curves.flatMap(({ values }) => values))], [top + PANEL, top]).nice(5);
+  const y = scaleLinear(
+    [0, Math.max(...curves.flatMap(({ values, errors }) => values.map((value, k) => value + errors[k]!)))],
+    [top + PANEL, top],
+  ).nice(5);
   const right = WIDTH - RIGHT;
+  const whiskers = (values: readonly number[], errors: readonly number[]): string =>
+    values
+      .map((value, k) => {
+        const [low, high] = [Math.max(0, value - errors[k]!), value + errors[k]!];
+        return `M${x(pressures[k]!).toFixed(1)} ${y(low).toFixed(1)}V${y(high).toFixed(1)}`;
+      })
+      .join('');
   const heights = nameHeights(curves.map(({ values }) => y(values.at(-1) ?? 0)));
   return [
     svgText(LEFT, top - 10, title, { weight: 600 }),
@@ -44,13 +57,14 @@ function panel(top: number, title: string, pressures: readonly number[], x: Scal
         `<path d="M${LEFT} ${y(tick).toFixed(1)}H${right}" stroke="${QUIET}" stroke-opacity="0.25"/>`,
         svgText(LEFT - 8, y(tick) + 5, String(tick), { anchor: 'end', fill: QUIET }),
       ]),
-    ...curves.flatMap(({ name, values, dash }, i) => [
+    ...curves.flatMap(({ name, values, errors, dash }, i) => [
       `<path d="${
         line<number>(
           (_, k) => x(pressures[k]!),
           (value) => y(value),
         )([...values]) ?? ''
       }" fill="none" stroke="${INK}" stroke-width="2"${dash === '' ? '' : ` stroke-dasharray="${dash}"`}/>`,
+      `<path d="${whiskers(values, errors)}" stroke="${INK}" stroke-width="1"/>`,
       svgText(right + 8, heights[i]! + 5, name),
     ]),
     `<path d="M${LEFT} ${top}V${top + PANEL}H${right}" fill="none" stroke="${INK}"/>`,
@@ -63,18 +77,23 @@ export function pressurePlot({ name, vacuum }: Plant, rows: readonly PressureRow
   // a single pressure has no span of its own
   const x = scaleLog(low < high ? [low, high] : [low / 2, low * 2], [LEFT, WIDTH - RIGHT]);
   const decades = x.ticks().filter((tick) => Number.isInteger(Math.round(1e9 * Math.log10(tick)) / 1e9));
-  const of = (pick: (row: PressureRow) => number): number[] => rows.map(pick);
+  const curve = (name: string, dash: string, factor: number, pick: (row: PressureRow) => Counted): Curve => ({
+    name,
+    dash,
+    values: rows.map((row) => factor * pick(row).value),
+    errors: rows.map((row) => factor * pick(row).standardError),
+  });
   return svgPicture(WIDTH, HEIGHT, `${name}, against pressure`, [
     svgText(LEFT - 32, 34, `${name}, in ${vacuum.gas}`, { size: 20, weight: 600 }),
     ...panel(TOPS[0], 'Thickness, nm', pressures, x, [
-      { name: 'thickest', values: of((row) => 1e9 * row.maximum.value), dash: '2 4' },
-      { name: 'mean', values: of((row) => 1e9 * row.mean.value), dash: '' },
-      { name: 'thinnest', values: of((row) => 1e9 * row.minimum.value), dash: '8 4' },
+      curve('thickest', '2 4', 1e9, (row) => row.maximum),
+      curve('mean', '', 1e9, (row) => row.mean),
+      curve('thinnest', '8 4', 1e9, (row) => row.minimum),
     ]),
     ...panel(TOPS[1], 'Share of the vapour, %', pressures, x, [
-      { name: 'straight to the mirror', values: of((row) => 100 * row.straight.value), dash: '' },
-      { name: 'scattered onto it', values: of((row) => 100 * row.scattered.value), dash: '8 4' },
-      { name: 'elsewhere', values: of((row) => 100 * row.lost.value), dash: '2 4' },
+      curve('straight to the mirror', '', 100, (row) => row.straight),
+      curve('scattered onto it', '8 4', 100, (row) => row.scattered),
+      curve('elsewhere', '2 4', 100, (row) => row.lost),
     ]),
     ...decades.flatMap((tick) => {
       const at = x(tick).toFixed(1);
@@ -87,5 +106,6 @@ export function pressurePlot({ name, vacuum }: Plant, rows: readonly PressureRow
       ];
     }),
     svgText(WIDTH - RIGHT, HEIGHT - 12, 'pressure, mbar', { anchor: 'end' }),
+    svgText(LEFT, HEIGHT - 12, 'strokes: standard errors of counted atoms', { size: 12, fill: QUIET }),
   ]);
 }

@@ -6,6 +6,7 @@ import { useUnits } from '../../state/units.ts';
 import { StageFrame } from '../StageFrame.tsx';
 import '../../panels/verdict.css';
 import './learn.css';
+import './experiment.css';
 import { showLesson, UNANSWERED, useLearn } from './learnStore.ts';
 import type { AnyLesson, Bench, PreparedLesson } from './lesson.ts';
 import { LessonList } from './LessonList.tsx';
