@@ -11,6 +11,7 @@ import { createPlainKernel } from '../engine/transport/depositKernel.ts';
 import { createLocalTransport } from '../engine/transport/localTransport.ts';
 import { createSimdKernel } from '../engine/transport/simd/simdKernel.ts';
 import type { Control, DepositResult, KeyedPoints, KeyedSource, SceneData } from '../engine/transport/transport.ts';
+import { unpackSources } from './packedSources.ts';
 import type { Answer, ComputeApi, DepositCall, FieldCall, FlyCall, Parcel, Progress, TraceCall } from './protocol.ts';
 
 /** What a host needs of the thread that it runs in. */
@@ -22,6 +23,8 @@ export interface HostThread {
 
 /** Longest work without letting messages in, ms. */
 const SLICE = 12;
+/** Rest after the last job before columns are kept for later ones, ms. */
+const QUIET = 40;
 const MISSING = { ok: false, missing: true } as const;
 
 /** Thrown inside a job that was cancelled. */
@@ -47,7 +50,7 @@ export function createComputeHost(thread: HostThread, storeBytes: number): Compu
   const unpack = (parcel: Parcel, scene: string): void => {
     if (parcel.scene) scenes.set(scene, parcel.scene);
     for (const block of parcel.points) points.set(block.key, block);
-    for (const [key, source] of parcel.sources) sources.set(key, source);
+    for (const { key, source } of unpackSources(parcel.sources)) sources.set(key, source);
   };
   const controlOf = (job: number): Control => {
     let last = performance.now();
@@ -63,11 +66,19 @@ export function createComputeHost(thread: HostThread, storeBytes: number): Compu
   };
   const gather = (keys: readonly string[]): KeyedSource[] | null =>
     found(keys, sources)?.map((source, f) => ({ key: keys[f]!, source })) ?? null;
+  let running = 0;
+  let quiet: ReturnType<typeof setTimeout> | undefined;
+  const keepColumns = async (): Promise<void> => {
+    while (running === 0 && transport.keepMore()) await thread.breathe();
+  };
   const finish = async <T>(job: number, work: Promise<T>): Promise<T> => {
+    running++;
+    clearTimeout(quiet);
     try {
       return await work;
     } finally {
       cancelled.delete(job);
+      if (--running === 0) quiet = setTimeout(() => void keepColumns(), QUIET);
     }
   };
 

@@ -1,5 +1,4 @@
 /** A pool of compute workers behind the engine's Transport: shared work, progress, cancellation, replacement. */
-import type { FilamentSource } from '../engine/emission/filamentSource.ts';
 import type { FieldRequest, Fields } from '../engine/field/fields.ts';
 import type { SmoothField } from '../engine/field/smoothField.ts';
 import type { ChunkRunner } from '../engine/gas/scatter.ts';
@@ -18,6 +17,7 @@ import type {
 } from '../engine/transport/transport.ts';
 import { createOrientedPoints } from '../engine/geometry/orientedPoints.ts';
 import { RUN } from '../engine/transport/depositKernel.ts';
+import { packSources } from './packedSources.ts';
 import type { Answer, ComputeApi, Parcel, Progress } from './protocol.ts';
 import { shareByCost } from './shareByCost.ts';
 
@@ -233,12 +233,10 @@ function makeParcel(
 ): Parcel {
   if (known.size > MAX_KNOWN) known.clear();
   const isNew = (key: string): boolean => !known.has(key) && known.add(key).size > 0;
-  const fresh: (readonly [string, FilamentSource])[] = [];
-  for (const { key, source } of sources) if (isNew(key)) fresh.push([key, source]);
   return {
     scene: isNew(scene.key) ? scene : null,
     points: blocks.flatMap((block) => (isNew(block.key) ? [block.make()] : [])),
-    sources: fresh,
+    sources: packSources(sources.filter(({ key }) => isNew(key))),
   };
 }
 

@@ -4,17 +4,17 @@
  * Calls go through comlink. Content is sent once and named by its key from then on; a worker that no
  * longer has it answers `missing`, and the pool sends it again.
  */
-import type { FilamentSource } from '../engine/emission/filamentSource.ts';
 import type { SmoothField } from '../engine/field/smoothField.ts';
 import type { ScatterProblem } from '../engine/gas/scatterProblem.ts';
 import type { ScatterTally } from '../engine/gas/tally.ts';
 import type { DepositPart, DepositResult, KeyedPoints, SceneData } from '../engine/transport/transport.ts';
+import type { PackedSources } from './packedSources.ts';
 
 /** Content that the worker may not have yet, by key. */
 export interface Parcel {
   readonly scene: SceneData | null;
   readonly points: readonly KeyedPoints[];
-  readonly sources: readonly (readonly [key: string, source: FilamentSource])[];
+  readonly sources: PackedSources;
 }
 
 export interface DepositCall {

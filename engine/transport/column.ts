@@ -67,10 +67,42 @@ export function computeColumns(
           kernel,
           scratch,
         });
-      } else addClearRun(run, source, kernel);
+      } else {
+        addAll(source, kernel);
+        kernel.readInto(run);
+      }
     });
   }
   return columns;
+}
+
+/**
+ * Sums filaments that see all of the points, without making their columns.
+ *
+ * @param factors [mixes][sources] kg, MIXES at most
+ * @param outs [mixes][points] kg/m², overwritten
+ * @returns whether that was so; false, and nothing written, if something may be hidden from one of them
+ */
+export function sumClearInto(
+  outs: readonly Float64Array[],
+  factors: readonly Float64Array[],
+  sources: readonly FilamentSource[],
+  points: OrientedPoints,
+  visibility: Visibility,
+  kernel: DepositKernel,
+): boolean {
+  if (sources.some((source) => hidersOf(visibility, source, points))) return false;
+  for (let begin = 0; begin < points.count; begin += RUN) {
+    const end = Math.min(points.count, begin + RUN);
+    kernel.load(points, begin, end, visibility.perFreePath);
+    kernel.clearMixes();
+    sources.forEach((source, f) => {
+      addAll(source, kernel);
+      factors.forEach((factor, m) => kernel.addToMix(m, factor[f]!));
+    });
+    outs.forEach((out, m) => kernel.readMixInto(out.subarray(begin, end), m));
+  }
+  return true;
 }
 
 /** The deposit of a column that is hidden everywhere: none. */
@@ -123,10 +155,10 @@ export function computeColumn(source: FilamentSource, points: OrientedPoints, vi
   return computeColumns([source], points, visibility, createPlainKernel())[0]!;
 }
 
-function addClearRun(run: Float64Array, source: FilamentSource, kernel: DepositKernel): void {
+/** Sums all sub-sources of a filament in the kernel. */
+function addAll(source: FilamentSource, kernel: DepositKernel): void {
   kernel.clear();
   for (let j = 0; j < source.count; j++) kernel.add(source, j);
-  kernel.readInto(run);
 }
 
 /** Room for one sub-source's deposits on a run. */

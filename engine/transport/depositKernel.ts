@@ -7,6 +7,9 @@ import { addThroughGasInto, cutByShieldInto } from './passage.ts';
 /** Points of one run: their 24 kB stay in the first-level cache while the sub-sources pass over them. */
 export const RUN = 512;
 
+/** Mixes that a kernel sums at a time. */
+export const MIXES = 4;
+
 /**
  * Sums deposits of sub-sources over one run of points at a time. Not reentrant: one thread, one run.
  *
@@ -33,6 +36,12 @@ export interface DepositKernel {
   addPastShield(source: FilamentSource, j: number, hidden?: Uint8Array): void;
   /** Writes the sum of the run's points into the start of `out`. */
   readInto(out: Float64Array): void;
+  /** Zeroes the mixes: weighted sums of sums over one run. */
+  clearMixes(): void;
+  /** Adds the sum, times a factor, to mix m < MIXES. */
+  addToMix(m: number, factor: number): void;
+  /** Writes mix m into the start of `out`. */
+  readMixInto(out: Float64Array, m: number): void;
 }
 
 /** Marks the points from which a shield took something. */
@@ -48,6 +57,7 @@ export function markCutInto(hidden: Uint8Array, cut: ArrayLike<number>, count: n
  */
 export function createPlainKernel(most = RUN): DepositKernel {
   const sum = new Float64Array(most);
+  const mixes = Array.from({ length: MIXES }, () => new Float64Array(most));
   const side = new Float64Array(most);
   const cut = new Float64Array(most);
   let run:
@@ -83,6 +93,16 @@ export function createPlainKernel(most = RUN): DepositKernel {
     },
     readInto(out) {
       if (run) out.set(sum.subarray(0, run.end - run.begin));
+    },
+    clearMixes() {
+      for (const mix of mixes) mix.fill(0);
+    },
+    addToMix(m, factor) {
+      const mix = mixes[m]!;
+      for (let i = 0; i < mix.length; i++) mix[i]! += sum[i]! * factor;
+    },
+    readMixInto(out, m) {
+      if (run) out.set(mixes[m]!.subarray(0, run.end - run.begin));
     },
   };
 }

@@ -1,12 +1,13 @@
 /** Transport computed in the calling thread, with a bounded store of columns. */
-import { LRUCache } from 'lru-cache';
+import type { FilamentSource } from '../emission/filamentSource.ts';
 import { glassOf } from '../geometry/glass.ts';
+import type { OrientedPoints } from '../geometry/orientedPoints.ts';
 import type { Triangles } from '../geometry/stl.ts';
 import { casterCount, type MeshSolid, type Scene } from '../geometry/scene.ts';
-import { computeArrival, computeColumns, computeHidden, type ArrivalMoments, type Column } from './column.ts';
-import { createPlainKernel, type DepositKernel } from './depositKernel.ts';
+import { computeArrival, computeColumns, computeHidden, sumClearInto, type Column } from './column.ts';
+import { createColumnStore } from './columnStore.ts';
+import { createPlainKernel, MIXES, type DepositKernel } from './depositKernel.ts';
 import { traceBudget } from './massRays.ts';
-import { createRecycler } from './recycler.ts';
 import { staged } from './staged.ts';
 import type {
   Control,
@@ -24,28 +25,11 @@ import { createVisibility, type Visibility } from './visibility.ts';
 /** Bytes of columns that one thread keeps unless told otherwise. */
 const DEFAULT_STORE_BYTES = 96 * 2 ** 20;
 
-/** Share of the store's bytes that may wait to be written over. */
-const SPARE_SHARE = 1 / 4;
-
 /** Columns that are summed, and computed, together. */
-const BATCH = 4;
+const BATCH = 8;
 
-type Kept = {
-  readonly column?: Column;
-  readonly arrival?: ArrivalMoments;
-  readonly shares?: Float64Array;
-  readonly partial?: Float64Array;
-};
-
-function keptBytes({ column, arrival, shares, partial }: Kept): number {
-  const bytes =
-    (column?.deposit.byteLength ?? 0) +
-    (column?.signature?.byteLength ?? 0) +
-    (arrival ? 2 * arrival.angle.byteLength : 0) +
-    (shares?.byteLength ?? 0) +
-    (partial?.byteLength ?? 0);
-  return bytes + 256;
-}
+/** Share of the store that the columns of one request may take in quiet moments. */
+const QUIET_SHARE = 3 / 4;
 
 /** Builds meshes only where there are some, so that their library is loaded only then. */
 async function buildMeshes(meshes: readonly Triangles[]): Promise<MeshSolid[]> {
@@ -59,12 +43,23 @@ export async function buildScene(data: SceneData): Promise<Scene> {
   return { glass: glassOf(data.shape), tank: data.tank, solids: data.solids, meshes: await buildMeshes(data.meshes) };
 }
 
+/** A transport in this thread, which can use quiet moments to keep what it only passed through. */
+export interface LocalTransport extends Transport {
+  /**
+   * Computes and keeps a few more columns of the last deposit, so that a changed charge will ask for none of them.
+   *
+   * @returns whether more are left; false if those of the last deposit would crowd the store
+   */
+  readonly keepMore: () => boolean;
+}
+
 /**
  * Makes a transport that computes in this thread.
  *
  * Columns are kept by the content that determines them (source, points, scene), least recently used
  * out first, so that a changed charge recomputes none and a moved filament one. What does not fit is
- * computed, added and forgotten.
+ * computed, added and forgotten. Where nothing is hidden from a filament, to keep its column costs as much as
+ * to compute it: such a column is kept when it is asked for again, or in a quiet moment.
  *
  * @param storeBytes bound of the store
  * @param kernel what sums the deposits; a SIMD one must not be shared with another transport
@@ -72,17 +67,10 @@ export async function buildScene(data: SceneData): Promise<Scene> {
 export function createLocalTransport(
   storeBytes = DEFAULT_STORE_BYTES,
   kernel: DepositKernel = createPlainKernel(),
-): Transport {
-  const recycler = createRecycler(SPARE_SHARE * storeBytes);
-  const kept = new LRUCache<string, Kept>({
-    maxSize: storeBytes,
-    maxEntrySize: storeBytes,
-    sizeCalculation: keptBytes,
-    dispose: ({ column, partial }) => {
-      if (column) recycler.giveBack(column.deposit);
-      if (partial) recycler.giveBack(partial);
-    },
-  });
+): LocalTransport {
+  const store = createColumnStore(storeBytes);
+  /** groups of the last deposit whose columns may not be kept yet */
+  let waiting: Group[] = [];
   let current:
     | { readonly key: string; readonly scene: Scene; readonly onFace: Visibility; readonly anywhere: Visibility }
     | undefined;
@@ -99,124 +87,141 @@ export function createLocalTransport(
     }
     return current;
   };
-  const keep = <K extends keyof Kept>(
-    key: string,
-    part: K,
-    compute: () => NonNullable<Kept[K]>,
-  ): NonNullable<Kept[K]> => {
-    const found = kept.get(key)?.[part];
-    if (found) return found;
-    const made = compute();
-    kept.set(key, { [part]: made });
-    return made;
+
+  const computeGroup = (sources: readonly FilamentSource[], { block, visibility, part }: Group): Column[] =>
+    part === 'hidden'
+      ? sources.map((source) => computeHidden(source, block.points, visibility, kernel))
+      : computeColumns(sources, block.points, visibility, kernel, store.take);
+
+  /** Shows the columns of some of a group's filaments; those that are not kept are computed together. */
+  const showColumns = (group: Group, isWanted: boolean): ShownColumn[] => {
+    const places = placesOf(group);
+    const found = places.map((place) => store.find(place, 'column'));
+    const missing = group.sources.filter((_, k) => !found[k]);
+    const made =
+      missing.length > 0
+        ? computeGroup(
+            missing.map(({ source }) => source),
+            group,
+          )
+        : [];
+    return places.map((place, k) => {
+      const column = found[k] ?? made.shift()!;
+      // columns with shadows are dear
+      store.show(place, column, isWanted || group.part === 'hidden' || column.signature !== null);
+      return { place, column };
+    });
   };
 
-  /** Columns of a group: the kept ones, and the missing ones computed together. The caller lets go of them. */
-  const columnsOf = (
-    group: readonly KeyedSource[],
-    points: KeyedPoints,
-    scene: SceneData,
-    visibility: Visibility,
-    part: DepositPart,
-  ): Column[] => {
-    const places = group.map(({ key }) => `${key}/${points.key}/${scene.key}/${part}`);
-    const found = places.map((place) => kept.get(place)?.column);
-    const missing = group.filter((_, k) => !found[k]);
-    const made =
-      part === 'hidden'
-        ? missing.map(({ source }) => computeHidden(source, points.points, visibility, kernel))
-        : missing.length === 0
-          ? []
-          : computeColumns(
-              missing.map(({ source }) => source),
-              points.points,
-              visibility,
-              kernel,
-              recycler.take,
-            );
-    // held before they are kept: keeping one may push out another
-    const columns = found.map((column) => column ?? made.shift()!);
-    for (const { deposit } of columns) recycler.hold(deposit);
-    columns.forEach((column, k) => {
-      if (!found[k]) kept.set(places[k]!, { column });
+  /** The sums of a group that is met for the first time and sees all of the points; null of any other. */
+  const sumInPassing = (group: Group, mixes: readonly Float64Array[]): readonly Float64Array[] | null => {
+    const { block, visibility, part } = group;
+    const sources = group.sources.map(({ source }) => source);
+    if (part === 'hidden' || mixes.length > MIXES || !store.passBy(placesOf(group))) return null;
+    const sums = mixes.map(() => store.take(block.points.count));
+    return sumClearInto(sums, mixes, sources, block.points, visibility, kernel) ? sums : null;
+  };
+
+  /** Adds what a group leaves to each sum, and to the signature. */
+  const addGroup = async (group: Group, answer: Unfinished, pause: (done: number) => Promise<void>): Promise<void> => {
+    const { sources, where, first, block } = group;
+    const { count } = block.points;
+    const mixes = answer.mixes.map((mix) => mix.slice(first, first + sources.length));
+    // sums of a few columns are kept: a changed charge makes one anew and adds up the others
+    const places = mixes.map((factors) => `${sources.map(({ key }) => key).join()}/${where}/${factors.join()}`);
+    const found = places.map((place) => store.find(place, 'partial'));
+    const isMissing = found.some((values) => !values);
+    const passed = isMissing ? sumInPassing(group, mixes) : null;
+    const shown: ShownColumn[] = [];
+    try {
+      if ((isMissing || answer.withSignature) && !passed) {
+        // filaments that shadows make slow are computed one by one, so that the work can be stopped in between
+        const step = casterCount(group.visibility.scene) > 0 ? 1 : sources.length;
+        for (let k = 0; k < sources.length; k += step) {
+          shown.push(...showColumns({ ...group, sources: sources.slice(k, k + step) }, false));
+          await pause(first + k + step);
+        }
+      }
+      const columns = shown.map(({ column }) => column);
+      mixes.forEach((factors, m) => {
+        const make = (): Float64Array => passed?.[m] ?? weightedSum(store.take(count), columns, factors);
+        addInto(answer.sums[m]!, found[m] ?? store.keep(places[m]!, 'partial', make));
+      });
+      if (answer.withSignature) for (const { signature } of columns) mergeSignature(answer, signature);
+    } finally {
+      for (const { place, column } of shown) store.letGo(place, column); // also of a calculation that was stopped
+    }
+  };
+
+  const addArrival = ({ sources, first, block, visibility, where }: Group, { arrival, mixes }: Unfinished): void => {
+    if (!arrival) return;
+    sources.forEach(({ key, source }, k) => {
+      const moments = store.keep(`${key}/${where}`, 'arrival', () =>
+        computeArrival(source, block.points, visibility, kernel),
+      );
+      addScaledInto(arrival.angle, moments.angle, mixes[0]?.[first + k] ?? 0);
+      addScaledInto(arrival.grazing, moments.grazing, mixes[0]?.[first + k] ?? 0);
     });
-    return columns;
   };
 
   const depositAtBlock = async (
     request: DepositRequest,
-    block: KeyedPoints,
-    visibility: Visibility,
+    groups: readonly Group[],
+    { count }: OrientedPoints,
     control: Control | undefined,
   ): Promise<DepositResult> => {
-    const { points, key } = block;
-    const part = request.part ?? 'arriving';
-    const sums = request.mixes.map(() => new Float64Array(points.count));
-    const arrival = request.withArrival
-      ? { angle: new Float64Array(points.count), grazing: new Float64Array(points.count) }
-      : null;
-    const batch: Batch = { columns: [], iSources: [] };
-    const letGo = (): void => {
-      for (const column of batch.columns) recycler.letGo(column);
-      batch.columns.length = 0;
-      batch.iSources.length = 0;
+    const pause = async (done: number): Promise<void> => control?.step(Math.min(1, done / request.sources.length));
+    const answer: Unfinished = {
+      mixes: request.mixes,
+      withSignature: request.withSignature,
+      sums: request.mixes.map(() => new Float64Array(count)),
+      signature: null,
+      arrival: request.withArrival ? { angle: new Float64Array(count), grazing: new Float64Array(count) } : null,
     };
-    // sums of a few columns are kept: a changed charge makes one anew and adds up the others
-    const flush = (): void => {
-      if (batch.columns.length === 0) return;
-      request.mixes.forEach((mix, m) => {
-        const factors = batch.iSources.map((f) => mix[f]!);
-        const make = (): Float64Array => weightedSum(recycler.take(points.count), batch.columns, factors);
-        const place = `${batch.iSources.map((f) => request.sources[f]!.key).join()}/${key}/${request.scene.key}/${part}/${factors.join()}`;
-        addInto(sums[m]!, keep(place, 'partial', make));
-      });
-      letGo();
-    };
-    let signature: Uint32Array | null = null;
-    // filaments that shadows make slow are computed one by one, so that the work can be stopped in between
-    const groupSize = casterCount(visibility.scene) > 0 ? 1 : BATCH;
-    try {
-      for (let first = 0; first < request.sources.length; first += groupSize) {
-        const group = request.sources.slice(first, first + groupSize);
-        columnsOf(group, block, request.scene, visibility, part).forEach((column, k) => {
-          if (column.deposit.length === 0) return;
-          batch.columns.push(column.deposit);
-          batch.iSources.push(first + k);
-          if (batch.columns.length === BATCH) flush();
-          if (request.withSignature && column.signature) {
-            signature ??= new Uint32Array(points.count);
-            for (let i = 0; i < signature.length; i++) signature[i]! ^= column.signature[i]!;
-          }
-        });
-        if (arrival) {
-          group.forEach(({ key: sourceKey, source }, k) => {
-            const place = `${sourceKey}/${key}/${request.scene.key}/arrival`;
-            const moments = keep(place, 'arrival', () => computeArrival(source, points, visibility, kernel));
-            addScaledInto(arrival.angle, moments.angle, request.mixes[0]?.[first + k] ?? 0);
-            addScaledInto(arrival.grazing, moments.grazing, request.mixes[0]?.[first + k] ?? 0);
-          });
-        }
-        await control?.step((first + group.length) / request.sources.length);
-      }
-      flush();
-    } finally {
-      letGo(); // also of a calculation that was stopped
+    for (const group of groups) {
+      await addGroup(group, answer, pause);
+      addArrival(group, answer);
+      await pause(group.first + group.sources.length);
     }
-    return { sums, signature, arrival };
+    return answer;
   };
 
   const deposit = async (request: DepositRequest, control?: Control): Promise<DepositResult[]> => {
     const { onFace, anywhere } = await inScene(request.scene);
     const total = request.blocks.reduce((sum, { points }) => sum + points.count, 0);
     const results: DepositResult[] = [];
+    const asked: Group[] = [];
     let done = 0;
     for (const block of request.blocks) {
-      const [from, to] = [done / total, (done + block.points.count) / total];
-      const part = staged(control, from, to);
-      results.push(await depositAtBlock(request, block, block.onFace ? onFace : anywhere, part));
-      done += block.points.count;
+      const { count } = block.points;
+      const groups = groupsOf(request, block, block.onFace ? onFace : anywhere);
+      results.push(
+        await depositAtBlock(request, groups, block.points, staged(control, done / total, (done + count) / total)),
+      );
+      asked.push(...groups);
+      done += count;
     }
+    waitFor(asked);
     return results;
+  };
+
+  /** Puts groups in line to be kept, unless they would crowd the store; those that waited longest make room. */
+  const waitFor = (groups: readonly Group[]): void => {
+    const most = QUIET_SHARE * storeBytes;
+    const bytesOf = (some: readonly Group[]): number =>
+      some.reduce(
+        (sum, { sources, block }) => sum + Float64Array.BYTES_PER_ELEMENT * sources.length * block.points.count,
+        0,
+      );
+    if (bytesOf(groups) > most) waiting = [];
+    else waiting.push(...groups);
+    while (bytesOf(waiting) > most) waiting.shift();
+  };
+
+  const keepMore = (): boolean => {
+    const group = waiting.shift();
+    if (group) for (const { place, column } of showColumns(group, true)) store.letGo(place, column);
+    return waiting.length > 0;
   };
 
   const trace = async (request: TraceRequest, control?: Control): Promise<Float64Array[]> => {
@@ -225,32 +230,83 @@ export function createLocalTransport(
     for (const [f, { key, source }] of request.sources.entries()) {
       const place = `${key}/${request.scene.key}/${request.rays}/${request.seed}`;
       const seed = request.seed ^ Number.parseInt(key.slice(0, 8), 16);
-      shares.push(keep(place, 'shares', () => traceBudget(source, scene, request.rays, seed)));
+      shares.push(store.keep(place, 'shares', () => traceBudget(source, scene, request.rays, seed)));
       await control?.step((f + 1) / request.sources.length);
     }
     return shares;
   };
 
-  return { deposit, trace };
+  return { deposit, trace, keepMore };
 }
 
-/** Columns waiting to be summed together. */
-interface Batch {
-  readonly columns: Float64Array[];
-  readonly iSources: number[];
+/** A few filaments at one block of points. */
+interface Group {
+  readonly sources: readonly KeyedSource[];
+  /** place of the first of them among those of the request */
+  readonly first: number;
+  readonly block: KeyedPoints;
+  readonly visibility: Visibility;
+  readonly part: DepositPart;
+  /** all that determines a column beside its source */
+  readonly where: string;
 }
 
-/** Overwrites `sum` with Σ factors[k] · columns[k], always in the same order. */
-function weightedSum(sum: Float64Array, columns: readonly Float64Array[], factors: readonly number[]): Float64Array {
-  if (columns.length < BATCH) {
-    sum.fill(0);
-    columns.forEach((column, k) => addScaledInto(sum, column, factors[k]!));
-    return sum;
+interface ShownColumn {
+  readonly place: string;
+  readonly column: Column;
+}
+
+/** Where the store has the columns of a group. */
+function placesOf({ sources, where }: Group): string[] {
+  return sources.map(({ key }) => `${key}/${where}`);
+}
+
+/** The answer at one block of points, while groups are added to it. */
+interface Unfinished {
+  readonly mixes: readonly Float64Array[];
+  readonly withSignature: boolean;
+  readonly sums: readonly Float64Array[];
+  signature: Uint32Array | null;
+  readonly arrival: DepositResult['arrival'];
+}
+
+function groupsOf(
+  { sources, scene, part = 'arriving' }: DepositRequest,
+  block: KeyedPoints,
+  visibility: Visibility,
+): Group[] {
+  const where = `${block.key}/${scene.key}/${part}`;
+  const groups: Group[] = [];
+  for (let first = 0; first < sources.length; first += BATCH) {
+    groups.push({ sources: sources.slice(first, first + BATCH), first, block, visibility, part, where });
   }
-  const [p, q, r, s] = columns as [Float64Array, Float64Array, Float64Array, Float64Array];
-  const [a, b, c, d] = factors as [number, number, number, number];
-  for (let i = 0; i < sum.length; i++) sum[i] = a * p[i]! + b * q[i]! + c * r[i]! + d * s[i]!;
+  return groups;
+}
+
+function mergeSignature(answer: Unfinished, signature: Uint32Array | null): void {
+  if (!signature) return;
+  answer.signature ??= new Uint32Array(signature.length);
+  for (let i = 0; i < signature.length; i++) answer.signature[i]! ^= signature[i]!;
+}
+
+/** Overwrites `sum` with Σ factors[k] · columns[k], always in the same order; those that are empty are left out. */
+function weightedSum(sum: Float64Array, columns: readonly Column[], factors: Float64Array): Float64Array {
+  sum.fill(0);
+  const full = columns.flatMap(({ deposit }, k) => (deposit.length > 0 ? [{ deposit, factor: factors[k]! }] : []));
+  let k = 0;
+  for (; k + 4 <= full.length; k += 4) {
+    const [p, q, r, s] = [full[k]!, full[k + 1]!, full[k + 2]!, full[k + 3]!];
+    addFourInto(sum, [p.deposit, q.deposit, r.deposit, s.deposit], [p.factor, q.factor, r.factor, s.factor]);
+  }
+  for (; k < full.length; k++) addScaledInto(sum, full[k]!.deposit, full[k]!.factor);
   return sum;
+}
+
+type Four<T> = readonly [T, T, T, T];
+
+/** out += Σ factors[k] · columns[k], one after the other. */
+function addFourInto(out: Float64Array, [p, q, r, s]: Four<Float64Array>, [a, b, c, d]: Four<number>): void {
+  for (let i = 0; i < out.length; i++) out[i] = out[i]! + a * p[i]! + b * q[i]! + c * r[i]! + d * s[i]!;
 }
 
 /** out += values. */

@@ -13,7 +13,7 @@ export function benchDesign({
   count = 48,
   obstacles = 0,
   emission = { law: 'open coil' },
-}: BenchOptions = {}): object {
+}: BenchOptions = {}): Readonly<Record<string, unknown>> {
   return {
     format: 'evenfall',
     version: 1,

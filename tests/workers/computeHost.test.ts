@@ -5,6 +5,7 @@ import { createLocalTransport } from '../../engine/transport/localTransport.ts';
 import { keyedPoints, keyedSourcesOf, sceneDataOf } from '../../engine/transport/plantRequests.ts';
 import type { KeyedSource } from '../../engine/transport/transport.ts';
 import { createComputeHost } from '../../workers/computeHost.ts';
+import { packSources } from '../../workers/packedSources.ts';
 import { createPool, type ComputeWorker } from '../../workers/pool.ts';
 import type { ComputeApi, Progress } from '../../workers/protocol.ts';
 import { benchDesign } from '../bench/benchDesign.ts';
@@ -34,7 +35,7 @@ test('a cancelled job ends at its next step and reports no further progress', as
     },
     STORE_BYTES,
   );
-  const parcel = { scene, points: [points], sources: sources.map(({ key, source }) => [key, source] as const) };
+  const parcel = { scene, points: [points], sources: packSources(sources) };
   const call = { scene: scene.key, blocks: [points.key], sources: sources.map(({ key }) => key), mixes, ...wanted };
   await expect(host.deposit(7, parcel, call)).rejects.toThrow('cancelled');
   expect(reports).toHaveLength(1);
@@ -90,6 +91,7 @@ test('a changed charge recomputes no column, a moved filament only its own', asy
     ...wanted,
   };
   await transport.deposit(request);
+  while (transport.keepMore());
   const before = watch.map(({ reads }) => reads());
   expect(before.every((reads) => reads > 0)).toBe(true);
   await transport.deposit({ ...request, mixes: [Float64Array.of(2, 1, 1, 0, 1)] });

@@ -1,11 +1,10 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import { createEvaluator } from '../../engine/coat/evaluateCoat.ts';
 import type { Coat } from '../../engine/coat/coat.ts';
-import { openPlantFile } from '../../engine/plant/openPlant.ts';
-import type { Plant } from '../../engine/plant/plant.ts';
 import { createNodePool, spawnNodeWorker } from '../../workers/nodePool.ts';
 import { createPool, type ComputeWorker, type WorkerPool } from '../../workers/pool.ts';
 import { benchDesign } from '../bench/benchDesign.ts';
+import { plantOf } from '../support/plants.ts';
 
 const open: WorkerPool[] = [];
 afterEach(() => {
@@ -15,12 +14,6 @@ afterEach(() => {
 function kept<P extends WorkerPool>(pool: P): P {
   open.push(pool);
   return pool;
-}
-
-function plantOf(design: object): Plant {
-  const opened = openPlantFile(design);
-  if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
-  return opened.plant;
 }
 
 /** 24 filaments, shadows included. */

@@ -1,6 +1,6 @@
 /** The SIMD kernel: WebAssembly from assembly/, two points at a time in double precision, or four in single. */
 import type { FilamentSource } from '../../emission/filamentSource.ts';
-import { createPlainKernel, markCutInto, RUN, type DepositKernel } from '../depositKernel.ts';
+import { createPlainKernel, markCutInto, MIXES, RUN, type DepositKernel } from '../depositKernel.ts';
 import { isWholePower } from '../depositKernels.ts';
 import type { OrientedPoints } from '../../geometry/orientedPoints.ts';
 import { createRunStore, type PlacedRun } from './runStore.ts';
@@ -66,6 +66,8 @@ export function createSimdKernel({ precision = 'double' }: SimdOptions = {}): De
   const store = createRunStore(buffer, wasm.RUNS.value, isSingle);
   const given = new Float64Array(buffer, wasm.SOURCE.value, 12);
   const sum = new Float64Array(buffer, wasm.SUM.value, RUN);
+  const mixes = new Float64Array(buffer, wasm.MIXES.value, MIXES * RUN);
+  const sumBytes = Float64Array.BYTES_PER_ELEMENT * RUN;
   const cut = new (isSingle ? Float32Array : Float64Array)(buffer, wasm.CUT.value, RUN);
   const total = (isSingle ? wasm.PART : wasm.SUM).value;
   const plain = createPlainKernel();
@@ -141,6 +143,16 @@ export function createSimdKernel({ precision = 'double' }: SimdOptions = {}): De
     readInto(out) {
       flush();
       out.set(sum.subarray(0, end - begin));
+    },
+    clearMixes() {
+      mixes.fill(0);
+    },
+    addToMix(m, factor) {
+      flush();
+      wasm.addSumTimes(wasm.MIXES.value + m * sumBytes, isSingle ? 2 * bytes : bytes, factor);
+    },
+    readMixInto(out, m) {
+      out.set(mixes.subarray(m * RUN, m * RUN + end - begin));
     },
   };
 }

@@ -29,12 +29,14 @@ export type DepositExports = {
   readonly memory: { readonly buffer: ArrayBuffer };
   readonly RUNS: Place;
   readonly SUM: Place;
+  readonly MIXES: Place;
   readonly PART: Place;
   readonly SIDE: Place;
   readonly CUT: Place;
   readonly SOURCE: Place;
   clear(at: number, bytes: number): void;
   addPart(bytes: number): void;
+  addSumTimes(out: number, bytes: number, factor: number): void;
 } & { readonly [K in keyof Kernels as `${K}64` | `${K}32`]: Kernels[K] };
 
 /** The part of the WebAssembly interface used here; the engine's own library of types has none. */

@@ -2,10 +2,11 @@ import { execFileSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
+import type { EmissionLaw } from '../../../engine/emission/emissionLaw.ts';
 import { createOrientedPoints } from '../../../engine/geometry/orientedPoints.ts';
 import { openPlantFile } from '../../../engine/plant/openPlant.ts';
 import { computeColumns } from '../../../engine/transport/column.ts';
-import { RUN } from '../../../engine/transport/depositKernel.ts';
+import { MIXES, RUN, type DepositKernel } from '../../../engine/transport/depositKernel.ts';
 import { buildScene } from '../../../engine/transport/localTransport.ts';
 import { sceneDataOf } from '../../../engine/transport/plantRequests.ts';
 import { createSimdKernel } from '../../../engine/transport/simd/simdKernel.ts';
@@ -126,6 +127,31 @@ describe('the SIMD kernel', () => {
     for (let turn = 0; turn < 2; turn++) {
       sets.forEach((points, k) => expect(sumOf(simd, source, points).deposit).toEqual(expected[k]));
     }
+  });
+
+  test('mixes sums with the bits of the plain one, and of adding them up', () => {
+    const laws: readonly EmissionLaw[] = [{ kind: 'coil' }, { kind: 'isotropic' }, { kind: 'cosine', power: 1 }];
+    const sources = laws.map((law, k) => sourceOf([[[0.2 * k, 0, 1], [0, 0, -1], 1]], law));
+    const points = planeReceivers(Array.from({ length: 37 }, (_, i) => [i / 20, i / 90] as const));
+    const factors = [0.3, 1e-9, 7.1];
+    const mixesBy = (kernel: DepositKernel): Float64Array[] => {
+      const mixes = Array.from({ length: MIXES }, () => new Float64Array(points.count));
+      for (const from of [0, 1]) {
+        kernel.load(points, 0, points.count);
+        kernel.clearMixes();
+        sources.slice(from).forEach((source, f) => {
+          kernel.clear();
+          kernel.add(source, 0);
+          mixes.forEach((_, m) => kernel.addToMix(m, (m + 1) * factors[f]!));
+        });
+        mixes.forEach((mix, m) => kernel.readMixInto(mix, m));
+      }
+      return mixes;
+    };
+    const mixes = mixesBy(simd);
+    expect(mixes).toEqual(mixesBy(plain));
+    const sums = sources.slice(1).map((source) => sumOf(plain, source, points).deposit);
+    expect(mixes[1]).toEqual(sums[0]!.map((value, i) => 2 * factors[0]! * value + 2 * factors[1]! * sums[1]![i]!));
   });
 
   test('refuses a run that starts between two runs', () => {

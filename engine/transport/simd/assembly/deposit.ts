@@ -3,7 +3,8 @@
 import { addThroughGas, addSide, cutByShield } from './passage';
 import { addCoil, addCosinePower, addEvenCosine, addIsotropic, addKnudsen, addOddCosine, addWire } from './laws';
 
-export { RUNS, SUM, PART, SIDE, CUT, SOURCE } from './layout';
+export { RUNS, SUM, MIXES, PART, SIDE, CUT, SOURCE } from './layout';
+export { addSumTimes } from './mix';
 export { addPart } from './passage';
 
 /** Zeroes bytes, such as a sum. */

@@ -8,6 +8,8 @@ export const RUNS: usize = memory.data(128 * 6 * 512 * 8, 16);
 
 /** [512] f64: what kernels are for. */
 export const SUM: usize = memory.data(512 * 8, 16);
+/** [4 × 512] f64: weighted sums of sums, one after another. */
+export const MIXES: usize = memory.data(4 * 512 * 8, 16);
 /** [512] f32: the sum of a few sub-sources in single precision, before it goes into SUM. */
 export const PART: usize = memory.data(512 * 4, 16);
 /** [512] T: deposits of one sub-source on their way through gas or past a shield. */
