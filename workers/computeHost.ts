@@ -34,7 +34,11 @@ class Cancelled extends Error {
 
 /** Makes the object that a worker exposes. */
 export function createComputeHost(thread: HostThread, storeBytes: number): ComputeApi {
-  const transport = createLocalTransport(storeBytes, createSimdKernel() ?? createPlainKernel());
+  const transport = createLocalTransport(
+    storeBytes,
+    createSimdKernel() ?? createPlainKernel(),
+    createSimdKernel({ precision: 'single' }) ?? createPlainKernel(),
+  );
   // code for drags and for gas is loaded when it is first wanted: the first coat does not wait for it
   const fields = once<Fields>(async () => {
     const { createLocalFields } = await import('../engine/field/fields.ts');

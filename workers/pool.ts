@@ -132,6 +132,7 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
         blocks: blocks.map(({ key }) => key),
         sources: request.sources.map(({ key }) => key),
         part: request.part ?? 'arriving',
+        precision: request.precision ?? 'double',
         mixes: request.mixes,
         withSignature: request.withSignature,
         withArrival: request.withArrival,

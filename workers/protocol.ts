@@ -7,7 +7,7 @@
 import type { SmoothField } from '../engine/field/smoothField.ts';
 import type { ScatterProblem } from '../engine/gas/scatterProblem.ts';
 import type { ScatterTally } from '../engine/gas/tally.ts';
-import type { DepositPart, DepositResult, KeyedPoints, SceneData } from '../engine/transport/transport.ts';
+import type { DepositPart, DepositResult, KeyedPoints, Precision, SceneData } from '../engine/transport/transport.ts';
 import type { PackedSources } from './packedSources.ts';
 
 /** Content that the worker may not have yet, by key. */
@@ -22,6 +22,7 @@ export interface DepositCall {
   readonly blocks: readonly string[];
   readonly sources: readonly string[];
   readonly part: DepositPart;
+  readonly precision: Precision;
   readonly mixes: readonly Float64Array[];
   readonly withSignature: boolean;
   readonly withArrival: boolean;

@@ -8,13 +8,12 @@ import { createLocalTransport } from '../transport/localTransport.ts';
 import { REPLICATES } from '../transport/massRays.ts';
 import { keyedPoints, keyedSourcesOf, sceneDataOf } from '../transport/plantRequests.ts';
 import { staged } from '../transport/staged.ts';
-import type { Control, DepositResult, KeyedPoints, Transport } from '../transport/transport.ts';
+import type { Control, DepositResult, Transport } from '../transport/transport.ts';
 import type { Arrival, Coat } from './coat.ts';
 import { depositAtEach, joinDeposits, type Job } from './job.ts';
 import { massBudget, roughBudget } from './massBudget.ts';
-import { gridFace, refineFor, type PreparedFace } from './preparedFace.ts';
+import { gridFace, refineFor, type FaceMap, type PreparedFace } from './preparedFace.ts';
 import { radialProfile } from './radialProfile.ts';
-import { mixedCells } from './refineAtShadows.ts';
 import { massOnFace, statisticsOf, widened } from './statistics.ts';
 
 export interface EvaluateOptions {
@@ -79,37 +78,6 @@ export function createEvaluator(
     return made;
   };
 
-  /** A smooth field less what obstacles hide of it, and directly what no field describes. */
-  const mixedMap = async (
-    grid: PreparedFace,
-    job: Job,
-    masses: Float64Array,
-    wantedError: number,
-  ): Promise<FaceMap & { readonly fieldError: number }> => {
-    const { addFieldTo, clearSources, hasObstacles, restOf } = await import('./smoothPart.ts');
-    const clear = clearSources(job.scene, job.sources);
-    const sources = clear.map((f) => job.sources[f]!);
-    const charges = Float64Array.from(clear, (f) => masses[f]!);
-    const field = await fields.solve({ scene: job.scene, sources, masses: charges, wantedError });
-    for (const f of field.rough) charges[f] = 0;
-    const rest = restOf(job.sources.length, clear, field.rough);
-    const [hidden, { prepared, areal }] = await Promise.all([
-      hasObstacles(job.scene) ? hiddenAt(grid, { ...job, sources }, charges) : null,
-      directMap(
-        grid,
-        { ...job, sources: rest.map((f) => job.sources[f]!) },
-        Float64Array.from(rest, (f) => masses[f]!),
-        UNREFINED,
-      ),
-    ]);
-    const shaded = mixedCells(grid.face.cells, hidden?.signature ?? null);
-    return {
-      prepared: { ...prepared, mixed: [...new Set([...prepared.mixed, ...shaded])] },
-      areal: addFieldTo(areal, field, hidden?.sums[0] ?? null, grid.face),
-      fieldError: field.error,
-    };
-  };
-
   /** Where every filament's vapour goes; the rays are shared out evenly over all sub-sources. */
   const traceAll = async (
     job: Job,
@@ -127,24 +95,34 @@ export function createEvaluator(
     return shares;
   };
 
+  const mapOf = async (
+    grid: PreparedFace,
+    job: Job,
+    masses: Float64Array,
+    wantedError: number | undefined,
+  ): Promise<FaceMap & { readonly fieldError: number }> => {
+    if (wantedError === undefined) return { ...(await directMap(grid, job, masses)), fieldError: 0 };
+    const { mixedMap } = await import('./mixedMap.ts');
+    const unrefined = async (part: Job, of: Float64Array): Promise<FaceMap> => directMap(grid, part, of, UNREFINED);
+    return mixedMap({ grid, job, masses, wantedError, fields, directMap: unrefined });
+  };
+
   const evaluate = async (plant: Plant, options: EvaluateOptions = {}, control?: Control): Promise<Coat> => {
     const { wantedError, withArrival = false } = options;
     const masses = evaporatedMasses(plant);
     const grid = await gridOf(plant, options.points ?? DEFAULT_POINTS, control);
-    const job = { transport, scene: sceneDataOf(plant, options.perFreePath), sources: keyedSourcesOf(plant), control };
-    const map = { ...job, control: staged(control, 0, MAP_SHARE) };
-    const { prepared, areal, fieldError } =
-      wantedError === undefined
-        ? { ...(await directMap(grid, map, masses)), fieldError: 0 }
-        : await mixedMap(grid, map, masses, wantedError);
+    const scene = sceneDataOf(plant, options.perFreePath);
+    const job = { transport, scene, sources: keyedSourcesOf(plant), control };
+    const [{ prepared, areal, fieldError }, witness] = await Promise.all([
+      mapOf(grid, { ...job, control: staged(control, 0, MAP_SHARE) }, masses, wantedError),
+      atWitnesses(plant, job, masses, withArrival),
+    ]);
     const shares = await traceAll(job, options, staged(control, MAP_SHARE, 1));
-    const blocks = [...(withArrival ? prepared.blocks : []), witnessPoints(plant)];
-    const results = await depositAtEach({ ...job, control: undefined }, blocks, [masses], {
-      withSignature: false,
-      withArrival,
-    });
-    const arrival = withArrival ? joinDeposits(results.slice(0, -1)) : null;
-    return coatOf(plant, { masses, prepared, shares, areal, fieldError, arrival, witness: results.at(-1)! });
+    const forArrival = { withSignature: false, withArrival: true };
+    const arrival = withArrival
+      ? joinDeposits(await depositAtEach({ ...job, control: undefined }, prepared.blocks, [masses], forArrival))
+      : null;
+    return coatOf(plant, { masses, prepared, shares, areal, fieldError, arrival, witness });
   };
 
   return { evaluate };
@@ -164,29 +142,25 @@ function localFields(): Fields {
   };
 }
 
-/** What obstacles hide of some filaments' deposit. */
-async function hiddenAt(grid: PreparedFace, { transport, scene, sources, control }: Job, masses: Float64Array) {
-  const request = { scene, sources, blocks: grid.blocks, mixes: [masses], part: 'hidden' } as const;
-  return joinDeposits(await transport.deposit({ ...request, withSignature: true, withArrival: false }, control));
-}
-
 /** Sums alone. */
 const FOR_SUMS = { withSignature: false, withArrival: false } as const;
 
-/** Mass per area over a face. */
-interface FaceMap {
-  readonly prepared: PreparedFace;
-  /** [points] kg/m² */
-  readonly areal: Float64Array;
-}
-
-function witnessPoints(plant: Plant): KeyedPoints {
-  const points = createOrientedPoints(plant.witnesses.length);
-  plant.witnesses.forEach(({ position, normal }, i) => {
+/** What arrives at the witnesses. */
+async function atWitnesses(
+  { witnesses }: Plant,
+  job: Job,
+  masses: Float64Array,
+  withArrival: boolean,
+): Promise<DepositResult> {
+  const points = createOrientedPoints(witnesses.length);
+  witnesses.forEach(({ position, normal }, i) => {
     points.position.set(position, 3 * i);
     points.normal.set(normal, 3 * i);
   });
-  return keyedPoints(points, false);
+  const wanted = { withSignature: false, withArrival };
+  const at = witnesses.length > 0 ? [keyedPoints(points, false)] : [];
+  const [result] = await depositAtEach({ ...job, control: undefined }, at, [masses], wanted);
+  return result ?? { sums: [new Float64Array()], signature: null, arrival: null };
 }
 
 /** All that a coat is made of. */

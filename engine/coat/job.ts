@@ -1,11 +1,21 @@
 /** One evaluation's calls to the transport, joined over blocks of points. */
-import type { Control, DepositResult, KeyedPoints, KeyedSource, SceneData, Transport } from '../transport/transport.ts';
+import type {
+  Control,
+  DepositResult,
+  KeyedPoints,
+  KeyedSource,
+  Precision,
+  SceneData,
+  Transport,
+} from '../transport/transport.ts';
 
 export interface Job {
   readonly transport: Transport;
   readonly scene: SceneData;
   readonly sources: readonly KeyedSource[];
   readonly control: Control | undefined;
+  /** double unless told otherwise */
+  readonly precision?: Precision;
 }
 
 /** What is wanted of a deposit beside the sums. */
@@ -16,12 +26,12 @@ export interface Wanted {
 
 /** Deposits at several blocks of points, one result for each. */
 export async function depositAtEach(
-  { transport, scene, sources, control }: Job,
+  { transport, control, ...of }: Job,
   blocks: readonly KeyedPoints[],
   mixes: readonly Float64Array[],
   wanted: Wanted,
 ): Promise<readonly DepositResult[]> {
-  return transport.deposit({ scene, sources, blocks, mixes, ...wanted }, control);
+  return transport.deposit({ ...of, blocks, mixes, ...wanted }, control);
 }
 
 /** The results at several blocks of points as one, in order. */

@@ -25,6 +25,13 @@ export interface PreparedFace {
   readonly blocks: readonly KeyedPoints[];
 }
 
+/** Mass per area over a face. */
+export interface FaceMap {
+  readonly prepared: PreparedFace;
+  /** [points] kg/m² */
+  readonly areal: Float64Array;
+}
+
 /** The grid of a mirror, not refined; lets the caller breathe between its two pieces. */
 export async function gridFace(shape: MirrorShape, pointCount: number, control?: Control): Promise<PreparedFace> {
   const face = createFace(shape, pointCount);
@@ -46,7 +53,7 @@ export async function refineFor(
   job: Job,
   masses: Float64Array,
   depth = MAX_DEPTH,
-): Promise<{ readonly prepared: PreparedFace; readonly areal: Float64Array }> {
+): Promise<FaceMap> {
   const mixes = [masses, new Float64Array(masses.length).fill(1 / Math.max(1, masses.length))];
   const deposit = async (at: readonly KeyedPoints[], from: number, to: number): Promise<DepositResult> =>
     joinDeposits(await depositAtEach({ ...job, control: staged(job.control, from, to) }, at, mixes, FOR_REFINING));

@@ -5,6 +5,8 @@ import type { OrientedPoints } from './orientedPoints.ts';
 /** Share of the radius that the edge ratio takes as the edge. */
 const EDGE_SHARE = 0.02;
 const MIN_AZIMUTH_PANELS = 12;
+/** From this many azimuth panels on their number is a multiple of a dozen, below of four. */
+const MANY_PANELS = 48;
 
 /**
  * Where a cell lies: `innerRim` and `outerRim` are glass outside the clear aperture, `edge` is the
@@ -64,6 +66,12 @@ function azimuthBreaks(shape: MirrorShape): number[] {
   return breaks.toSorted((p, q) => p - q);
 }
 
+/** A number of azimuth panels with many divisors: turned filaments of a ring then share the columns of their shadows. */
+function wholeTurns(wanted: number): number {
+  const of = wanted < MANY_PANELS ? 4 : 12;
+  return Math.max(MIN_AZIMUTH_PANELS, of * Math.round(wanted / of));
+}
+
 function divideAzimuth(shape: MirrorShape, wanted: number): Float64Array {
   const breaks = azimuthBreaks(shape);
   const first = breaks[0] ?? 0;
@@ -100,7 +108,7 @@ export function createFaceGrid(shape: MirrorShape, pointCount: number): FaceGrid
       radialEdges.push({ boundary: z, share: p / panels });
     }
   });
-  const azimuthWanted = Math.max(MIN_AZIMUTH_PANELS, Math.round(pointCount / (16 * zones.length)));
+  const azimuthWanted = wholeTurns(pointCount / (16 * zones.length));
   return { shape, zones, radialEdges, azimuthEdges: divideAzimuth(shape, azimuthWanted) };
 }
 

@@ -20,6 +20,7 @@ import type {
   TraceRequest,
   Transport,
 } from './transport.ts';
+import { addInto, addScaledInto, weightedSum } from './weightedSum.ts';
 import { createVisibility, type Visibility } from './visibility.ts';
 
 /** Bytes of columns that one thread keeps unless told otherwise. */
@@ -63,10 +64,12 @@ export interface LocalTransport extends Transport {
  *
  * @param storeBytes bound of the store
  * @param kernel what sums the deposits; a SIMD one must not be shared with another transport
+ * @param single the same in single precision, for drafts
  */
 export function createLocalTransport(
   storeBytes = DEFAULT_STORE_BYTES,
   kernel: DepositKernel = createPlainKernel(),
+  single: DepositKernel = kernel,
 ): LocalTransport {
   const store = createColumnStore(storeBytes);
   /** groups of the last deposit whose columns may not be kept yet */
@@ -88,10 +91,10 @@ export function createLocalTransport(
     return current;
   };
 
-  const computeGroup = (sources: readonly FilamentSource[], { block, visibility, part }: Group): Column[] =>
+  const computeGroup = (sources: readonly FilamentSource[], { block, visibility, part, summing }: Group): Column[] =>
     part === 'hidden'
-      ? sources.map((source) => computeHidden(source, block.points, visibility, kernel))
-      : computeColumns(sources, block.points, visibility, kernel, store.take);
+      ? sources.map((source) => computeHidden(source, block.points, visibility, summing))
+      : computeColumns(sources, block.points, visibility, summing, store.take);
 
   /** Shows the columns of some of a group's filaments; those that are not kept are computed together. */
   const showColumns = (group: Group, isWanted: boolean): ShownColumn[] => {
@@ -115,11 +118,11 @@ export function createLocalTransport(
 
   /** The sums of a group that is met for the first time and sees all of the points; null of any other. */
   const sumInPassing = (group: Group, mixes: readonly Float64Array[]): readonly Float64Array[] | null => {
-    const { block, visibility, part } = group;
+    const { block, visibility, part, summing } = group;
     const sources = group.sources.map(({ source }) => source);
     if (part === 'hidden' || mixes.length > MIXES || !store.passBy(placesOf(group))) return null;
     const sums = mixes.map(() => store.take(block.points.count));
-    return sumClearInto(sums, mixes, sources, block.points, visibility, kernel) ? sums : null;
+    return sumClearInto(sums, mixes, sources, block.points, visibility, summing) ? sums : null;
   };
 
   /** Adds what a group leaves to each sum, and to the signature. */
@@ -153,11 +156,14 @@ export function createLocalTransport(
     }
   };
 
-  const addArrival = ({ sources, first, block, visibility, where }: Group, { arrival, mixes }: Unfinished): void => {
+  const addArrival = (
+    { sources, first, block, visibility, where, summing }: Group,
+    { arrival, mixes }: Unfinished,
+  ): void => {
     if (!arrival) return;
     sources.forEach(({ key, source }, k) => {
       const moments = store.keep(`${key}/${where}`, 'arrival', () =>
-        computeArrival(source, block.points, visibility, kernel),
+        computeArrival(source, block.points, visibility, summing),
       );
       addScaledInto(arrival.angle, moments.angle, mixes[0]?.[first + k] ?? 0);
       addScaledInto(arrival.grazing, moments.grazing, mixes[0]?.[first + k] ?? 0);
@@ -194,7 +200,8 @@ export function createLocalTransport(
     let done = 0;
     for (const block of request.blocks) {
       const { count } = block.points;
-      const groups = groupsOf(request, block, block.onFace ? onFace : anywhere);
+      const summing = request.precision === 'single' ? single : kernel;
+      const groups = groupsOf(request, { block, visibility: block.onFace ? onFace : anywhere, summing });
       results.push(
         await depositAtBlock(request, groups, block.points, staged(control, done / total, (done + count) / total)),
       );
@@ -247,6 +254,7 @@ interface Group {
   readonly block: KeyedPoints;
   readonly visibility: Visibility;
   readonly part: DepositPart;
+  readonly summing: DepositKernel;
   /** all that determines a column beside its source */
   readonly where: string;
 }
@@ -272,13 +280,12 @@ interface Unfinished {
 
 function groupsOf(
   { sources, scene, part = 'arriving' }: DepositRequest,
-  block: KeyedPoints,
-  visibility: Visibility,
+  at: Pick<Group, 'block' | 'visibility' | 'summing'>,
 ): Group[] {
-  const where = `${block.key}/${scene.key}/${part}`;
+  const where = `${at.block.key}/${scene.key}/${part}/${at.summing.name}`;
   const groups: Group[] = [];
   for (let first = 0; first < sources.length; first += BATCH) {
-    groups.push({ sources: sources.slice(first, first + BATCH), first, block, visibility, part, where });
+    groups.push({ ...at, sources: sources.slice(first, first + BATCH), first, part, where });
   }
   return groups;
 }
@@ -287,35 +294,4 @@ function mergeSignature(answer: Unfinished, signature: Uint32Array | null): void
   if (!signature) return;
   answer.signature ??= new Uint32Array(signature.length);
   for (let i = 0; i < signature.length; i++) answer.signature[i]! ^= signature[i]!;
-}
-
-/** Overwrites `sum` with Σ factors[k] · columns[k], always in the same order; those that are empty are left out. */
-function weightedSum(sum: Float64Array, columns: readonly Column[], factors: Float64Array): Float64Array {
-  sum.fill(0);
-  const full = columns.flatMap(({ deposit }, k) => (deposit.length > 0 ? [{ deposit, factor: factors[k]! }] : []));
-  let k = 0;
-  for (; k + 4 <= full.length; k += 4) {
-    const [p, q, r, s] = [full[k]!, full[k + 1]!, full[k + 2]!, full[k + 3]!];
-    addFourInto(sum, [p.deposit, q.deposit, r.deposit, s.deposit], [p.factor, q.factor, r.factor, s.factor]);
-  }
-  for (; k < full.length; k++) addScaledInto(sum, full[k]!.deposit, full[k]!.factor);
-  return sum;
-}
-
-type Four<T> = readonly [T, T, T, T];
-
-/** out += Σ factors[k] · columns[k], one after the other. */
-function addFourInto(out: Float64Array, [p, q, r, s]: Four<Float64Array>, [a, b, c, d]: Four<number>): void {
-  for (let i = 0; i < out.length; i++) out[i] = out[i]! + a * p[i]! + b * q[i]! + c * r[i]! + d * s[i]!;
-}
-
-/** out += values. */
-function addInto(out: Float64Array, values: Float64Array): void {
-  for (let i = 0; i < out.length; i++) out[i]! += values[i]!;
-}
-
-/** out += factor · values. */
-function addScaledInto(out: Float64Array, values: Float64Array, factor: number): void {
-  if (factor === 0) return;
-  for (let i = 0; i < out.length; i++) out[i]! += factor * values[i]!;
 }

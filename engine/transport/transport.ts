@@ -31,6 +31,9 @@ export interface KeyedPoints {
   readonly onFace: boolean;
 }
 
+/** Digits of what is summed: single is for drafts, see singleError. */
+export type Precision = 'double' | 'single';
+
 export type DepositPart = 'arriving' | 'hidden';
 
 export interface DepositRequest {
@@ -40,6 +43,8 @@ export interface DepositRequest {
   readonly sources: readonly KeyedSource[];
   /** what arrives, unless what is hidden is asked for: what would arrive without shields, glass and obstacles, less that */
   readonly part?: DepositPart;
+  /** double unless told otherwise */
+  readonly precision?: Precision;
   /** each [sources] kg per filament: one sum is returned for each */
   readonly mixes: readonly Float64Array[];
   /** whether to combine the signatures of hidden sub-sources */

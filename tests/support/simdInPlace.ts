@@ -2,7 +2,7 @@
 import type { DepositKernel } from '../../engine/transport/depositKernel.ts';
 import { createSimdKernel } from '../../engine/transport/simd/simdKernel.ts';
 
-export { markCutInto, MIXES, RUN, type DepositKernel } from '../../engine/transport/depositKernel.ts';
+export { markCutInto, MIXES, RUN, singleError, type DepositKernel } from '../../engine/transport/depositKernel.ts';
 
 export function createPlainKernel(): DepositKernel {
   const kernel = createSimdKernel();

@@ -18,7 +18,7 @@ const sources = keyedSourcesOf(plant);
 const mixes = [new Float64Array(sources.length).fill(1e-3)];
 const points = keyedPoints(createFace(plant.shape, 20_000).points);
 const few = keyedPoints(createFace(plant.shape, 500).points);
-const wanted = { part: 'arriving' as const, withSignature: false, withArrival: false };
+const wanted = { part: 'arriving', precision: 'double', withSignature: false, withArrival: false } as const;
 const STORE_BYTES = 2 ** 24;
 /** Nothing else runs in this thread, so waiting for the next turn of its loop lets messages in. */
 const breathe = async (): Promise<void> => new Promise((resolve) => void setImmediate(resolve));

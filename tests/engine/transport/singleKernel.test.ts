@@ -4,7 +4,7 @@ import type { EmissionLaw } from '../../../engine/emission/emissionLaw.ts';
 import type { FilamentSource } from '../../../engine/emission/filamentSource.ts';
 import { createFace } from '../../../engine/geometry/face.ts';
 import type { OrientedPoints } from '../../../engine/geometry/orientedPoints.ts';
-import { RUN } from '../../../engine/transport/depositKernel.ts';
+import { RUN, singleError } from '../../../engine/transport/depositKernel.ts';
 import { planeReceivers, shapeOf } from '../../support/plants.ts';
 import {
   anyPoints,
@@ -39,8 +39,6 @@ const powerOf = (law: EmissionLaw): number => (law.kind === 'cosine' ? law.power
 const roundingsOf = (law: EmissionLaw): number => 16 + 2 * powerOf(law);
 /** Coats of whole plants, where the roundings of many terms cancel; worst below 2.4e-7, cos³ 2.7e-7, cos¹² 1.3e-6. */
 const coatError = (law: EmissionLaw): number => 4e-7 + 1e-7 * powerOf(law);
-/** The same for one filament's column, a few terms; worst below 6e-7, cos³ 7.3e-7, cos¹² 2e-6. */
-const columnError = (law: EmissionLaw): number => 1e-6 + 1.5e-7 * powerOf(law);
 
 /** Sub-sources with shares that loops have; below 1e-38 a share would be 0 in single precision. */
 const anySource = fc.array(
@@ -154,7 +152,7 @@ describe('the single-precision kernel', () => {
       }
       const error = Math.max(...expected.map((value, i) => Math.abs(found[i]! / value - 1)));
       expect(error, nameOf(law)).toBeLessThan(coatError(law));
-      expect(column, nameOf(law)).toBeLessThan(columnError(law));
+      expect(column, nameOf(law)).toBeLessThan(singleError(law));
       expect(error, nameOf(law)).toBeGreaterThan(0); // single it is
     }
   });
