@@ -52,9 +52,8 @@ export function createEvaluator(
   const layouts = new LRUCache<string, PreparedFace>({ max: 8 });
   const traces = new LRUCache<string, readonly Float64Array[]>({ max: 8 });
 
-  const gridOf = async (plant: Plant, points: number, control?: Control): Promise<PreparedFace> => {
-    const key = contentKey(JSON.stringify(plant.shape), points);
-    const grid = grids.get(key) ?? (await gridFace(plant.shape, points, control));
+  const makeGrid = async (key: string, plant: Plant, points: number, control?: Control): Promise<PreparedFace> => {
+    const grid = await gridFace(plant.shape, points, control);
     grids.set(key, grid);
     return grid;
   };
@@ -102,15 +101,18 @@ export function createEvaluator(
     wantedError: number | undefined,
   ): Promise<FaceMap & { readonly fieldError: number }> => {
     if (wantedError === undefined) return { ...(await directMap(grid, job, masses)), fieldError: 0 };
-    const { mixedMap } = await import('./mixedMap.ts');
+    draft ??= await import('./mixedMap.ts');
     const unrefined = async (part: Job, of: Float64Array): Promise<FaceMap> => directMap(grid, part, of, UNREFINED);
-    return mixedMap({ grid, job, masses, wantedError, fields, directMap: unrefined });
+    return draft.mixedMap({ grid, job, masses, wantedError, fields, directMap: unrefined });
   };
 
   const evaluate = async (plant: Plant, options: EvaluateOptions = {}, control?: Control): Promise<Coat> => {
     const { wantedError, withArrival = false } = options;
     const masses = evaporatedMasses(plant);
-    const grid = await gridOf(plant, options.points ?? DEFAULT_POINTS, control);
+    const points = options.points ?? DEFAULT_POINTS;
+    const key = contentKey(JSON.stringify(plant.shape), points);
+    // nothing is waited for before the transport is asked: other threads then work while this one draws the edit
+    const grid = grids.get(key) ?? (await makeGrid(key, plant, points, control));
     const scene = sceneDataOf(plant, options.perFreePath);
     const job = { transport, scene, sources: keyedSourcesOf(plant), control };
     const [{ prepared, areal, fieldError }, witness] = await Promise.all([
@@ -127,6 +129,9 @@ export function createEvaluator(
 
   return { evaluate };
 }
+
+/** Code of the map on few points, which the first coat does without. */
+let draft: typeof import('./mixedMap.ts') | undefined;
 
 /** A draft does not follow shadow edges between the points of the grid: it says so in its errors. */
 const UNREFINED = 0;
@@ -181,7 +186,8 @@ function coatOf(plant: Plant, { masses, prepared, shares, areal, fieldError, arr
   const { value, error } = massOnFace(weights, mixed, areal);
   const onFace = { value, error: error + fieldError * weights.all.fineTotal };
   const toThickness = (mass: number): number => (mass * sticking) / density;
-  const thickness = areal.map(toThickness);
+  const thickness = new Float64Array(areal.length);
+  for (let i = 0; i < thickness.length; i++) thickness[i] = toThickness(areal[i]!);
   const budget = shares
     ? massBudget(plant, masses, onFace, shares, witness.sums[0]!)
     : roughBudget(plant, masses, onFace);

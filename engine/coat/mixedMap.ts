@@ -61,12 +61,15 @@ export async function mixedMap({
       mixed: [...new Set([...prepared.mixed, ...mixedCells(grid.face.cells, hidden?.signature ?? null)])],
     },
     areal: addFieldTo(areal, field, hidden?.sum ?? null, grid.face),
-    fieldError: field.error + single * (largest(areal) + largest(hidden?.sum)),
+    fieldError: field.error + single * (largest(areal) + (hidden ? largest(hidden.sum) : 0)),
   };
 }
 
-const largest = (values: Float64Array | undefined): number =>
-  values?.reduce((most, value) => Math.max(most, value), 0) ?? 0;
+function largest(values: Float64Array): number {
+  let most = 0;
+  for (let i = 0; i < values.length; i++) if (values[i]! > most) most = values[i]!;
+  return most;
+}
 
 /** What obstacles hide of some filaments' deposit; turned filaments share a column where the obstacles allow it. */
 async function hiddenAt(grid: PreparedFace, job: Job, masses: Float64Array): Promise<Hidden> {

@@ -11,8 +11,14 @@ const ROUGH = 0.02;
 
 /** Cells whose nodes do not all see the same sub-sources. */
 export function mixedCells(cells: readonly Cell[], signature: Uint32Array | null): Cell[] {
-  if (!signature) return [];
-  return cells.filter(({ nodes }) => nodes.some((node) => signature[node] !== signature[nodes[0]!]));
+  return signature ? cells.filter((cell) => isMixed(cell, signature)) : [];
+}
+
+/** A plain loop: it runs over all nodes while somebody drags. */
+function isMixed({ nodes }: Cell, signature: Uint32Array): boolean {
+  const first = signature[nodes[0]!];
+  for (let k = 1; k < nodes.length; k++) if (signature[nodes[k]!] !== first) return true;
+  return false;
 }
 
 /** Lagrange basis of every second place at each place: row k holds what node k expects of the coarser nodes. */

@@ -43,9 +43,10 @@ export function addFieldTo(
   face: Face,
 ): Float64Array {
   const values = valuesOnFaceInto(new Float64Array(areal.length), series, face);
-  return areal.map((direct, i) => {
-    const lost = hidden?.[i] ?? 0;
+  for (let i = 0; i < values.length; i++) {
+    const lost = hidden ? hidden[i]! : 0;
     const left = values[i]! - lost;
-    return direct + (lost > 0 && left <= error ? 0 : Math.max(0, left));
-  });
+    values[i] = areal[i]! + (lost > 0 && left <= error ? 0 : Math.max(0, left));
+  }
+  return values;
 }

@@ -36,10 +36,17 @@ export function patchesOf(points: OrientedPoints): Patches {
   return patches;
 }
 
+function numbersBelow(count: number): Int32Array {
+  const numbers = new Int32Array(count);
+  for (let i = 0; i < count; i++) numbers[i] = i;
+  return numbers;
+}
+
 function dividePoints({ count, position }: OrientedPoints): Patches {
-  const slots = NODES * Math.ceil(count / RUN);
+  // a single patch has node 1 only
+  const slots = count > LEAF ? NODES * Math.ceil(count / RUN) : 2;
   const patches: Patches = {
-    members: Int32Array.from({ length: count }, (_, i) => i),
+    members: numbersBelow(count),
     from: new Int32Array(slots),
     to: new Int32Array(slots),
     balls: new Float64Array(4 * slots),
@@ -76,9 +83,8 @@ function divideNode(
 /** Bounding ball of places: x, y, z, radius, m. */
 export function boundingBall(position: Float64Array): Float64Array {
   const count = position.length / 3;
-  const all = Int32Array.from({ length: count }, (_, i) => i);
   const ball = new Float64Array(4);
-  boundingBallInto(ball, position, all, 0, count);
+  boundingBallInto(ball, position, numbersBelow(count), 0, count);
   return ball;
 }
 

@@ -3,18 +3,15 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright';
-import { packFragment } from '../../viewer/state/keep/designLink.ts';
 import buildPage from '../support/buildPage.ts';
 import { openSite, type Site } from '../support/page.ts';
 import { benchDesign } from './benchDesign.ts';
+import { dragRows, howDrawn, middle, openDesign } from './dragRows.ts';
 import type { Row } from './row.ts';
 
 const DIST = fileURLToPath(new URL('../../dist/', import.meta.url));
 const MEASURE = 'evenfall: edit to coat';
 const REPEATS = 9;
-
-const middle = (values: readonly number[], share = 0.5): number =>
-  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))] ?? NaN;
 
 /** Scripts that a page asked for up to its first coat, its workers' included, compressed, kB. */
 async function firstViewSize(site: Site): Promise<number> {
@@ -77,26 +74,6 @@ async function chargeEdits(page: Page, count: number): Promise<number[]> {
   return times;
 }
 
-/** Drags the handle of a ring's diameter and times each coat on the way. */
-async function drag(page: Page): Promise<number[]> {
-  const grip = page.locator('[data-handle=diameter]');
-  const box = await grip.boundingBox();
-  if (!box) throw new Error('the diameter has no handle on screen');
-  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
-  await page.mouse.move(x, y);
-  await page.mouse.down();
-  const times: number[] = [];
-  let last = (await nextCoat(page, -1)).at;
-  for (let i = 1; i <= 3 * REPEATS; i++) {
-    await page.mouse.move(x - 3 * i, y);
-    const { at, took } = await nextCoat(page, last);
-    last = at;
-    times.push(took);
-  }
-  await page.mouse.up();
-  return times;
-}
-
 /** Bytes of script memory in use after collecting garbage. */
 async function heapBytes(page: Page): Promise<number> {
   const session = await page.context().newCDPSession(page);
@@ -104,23 +81,6 @@ async function heapBytes(page: Page): Promise<number> {
   const { usedSize } = await session.send('Runtime.getHeapUsage');
   await session.detach();
   return usedSize;
-}
-
-/** Takes the drawing out of WebGL, which this machine does in software, on the cores that compute. */
-function withoutDrawing(): void {
-  const gl = WebGL2RenderingContext.prototype;
-  for (const name of ['drawElements', 'drawArrays', 'drawElementsInstanced', 'drawArraysInstanced', 'clear'] as const) {
-    Reflect.set(gl, name, () => {});
-  }
-}
-
-/** The bench's plant on a page, its first ring selected. */
-async function openPlant(site: Site, isDrawn: boolean): Promise<Page> {
-  const { page } = await site.open();
-  if (!isDrawn) await page.addInitScript(withoutDrawing);
-  await page.goto(`${site.address}?bench${packFragment(JSON.stringify(benchDesign()))}`);
-  await page.getByRole('treeitem', { name: /^ring 1/ }).waitFor();
-  return page;
 }
 
 /** The rows of the browser. */
@@ -142,26 +102,18 @@ export async function browserRows(): Promise<Row[]> {
     },
   ];
   for (const isDrawn of [false, true]) {
-    const page = await openPlant(site, isDrawn);
-    const how = isDrawn ? 'software drawing included' : 'drawing left out';
+    const how = howDrawn(isDrawn);
+    const page = await openDesign(site, benchDesign(), isDrawn);
     const charges = await chargeEdits(page, 3 * REPEATS);
-    const drags = await drag(page);
-    rows.push(
-      {
-        what: `page, ${how}: a charge edit, 96 filaments × 6 loops, median`,
-        figure: ms(middle(charges)),
-        goal: isDrawn ? '' : '≤ 16 ms',
-      },
-      {
-        what: `page, ${how}: a dragged ring of 48 × 6 loops, median`,
-        figure: ms(middle(drags)),
-        goal: isDrawn ? '' : '≤ 50 ms',
-      },
-      { what: `page, ${how}: the same, 95th percentile`, figure: ms(middle(drags, 0.95)), goal: '' },
-    );
+    rows.push({
+      what: `page, ${how}: a charge edit, 96 filaments × 6 loops, median`,
+      figure: ms(middle(charges)),
+      goal: isDrawn ? '' : '≤ 16 ms',
+    });
     await page.context().close();
+    rows.push(...(await dragRows(site, isDrawn)));
   }
-  const page = await openPlant(site, false);
+  const page = await openDesign(site, benchDesign(), false);
   const memory: number[] = [];
   for (let i = 0; i < 4; i++) {
     await chargeEdits(page, 250);

@@ -11,7 +11,7 @@ import { profileData, type ProfileData } from './profileData.ts';
 import { ProfileKey } from './ProfileKey.tsx';
 import { profileOptions } from './profileOptions.ts';
 import { ProfileTable } from './ProfileTable.tsx';
-import { shownProfile, type ProfileUnits } from './shownProfile.ts';
+import { shownProfile, type ProfileUnits, type ShownProfile } from './shownProfile.ts';
 import { lengthUnit, shownLength, shownText, thicknessUnit } from './shownUnits.ts';
 
 function describe(data: ProfileData, { length, thickness }: ProfileUnits): string {
@@ -31,27 +31,35 @@ interface PlotProps {
   readonly onHover: (index: number | null) => void;
 }
 
+const linesOf = ({ radius, mean, minimum, maximum }: ShownProfile): uPlot.AlignedData =>
+  [radius, mean, minimum, maximum] as unknown as uPlot.AlignedData;
+
 function Plot({ data, units, onHover }: PlotProps) {
   const holder = useRef<HTMLDivElement>(null);
   const colors = useColors();
+  const shown = useMemo(() => shownProfile(data, units), [data, units]);
+  const latest = useRef(shown);
+  const plot = useRef<uPlot | null>(null);
+  // a new coat moves the lines of the plot that is there: to make it anew would hold up a drag
+  useEffect(() => {
+    latest.current = shown;
+    plot.current?.setData(linesOf(shown));
+  }, [shown]);
   useEffect(() => {
     const element = holder.current;
     if (!element) return;
     const size = () => ({ width: element.clientWidth, height: element.clientHeight });
-    const shown = shownProfile(data, units);
-    const { radius, mean, minimum, maximum } = shown;
-    const plot = new uPlot(
-      profileOptions(shown, units, colors, size(), onHover),
-      [radius, mean, minimum, maximum] as unknown as uPlot.AlignedData,
-      element,
-    );
-    const observer = new ResizeObserver(() => plot.setSize(size()));
+    const options = profileOptions(() => latest.current, units, colors, size(), onHover);
+    const made = new uPlot(options, linesOf(latest.current), element);
+    plot.current = made;
+    const observer = new ResizeObserver(() => made.setSize(size()));
     observer.observe(element);
     return () => {
+      plot.current = null;
       observer.disconnect();
-      plot.destroy();
+      made.destroy();
     };
-  }, [data, units, colors, onHover]);
+  }, [units, colors, onHover]);
   return <div className="plot" ref={holder} role="img" aria-label={describe(data, units)} />;
 }
 

@@ -21,8 +21,9 @@ function heightRange(data: ShownProfile): [number, number] {
 /** Called with the index of the radius under the pointer, or null. */
 type OnHover = (index: number | null) => void;
 
+/** @param data gives what is to be shown whenever the plot is drawn */
 export function profileOptions(
-  data: ShownProfile,
+  data: () => ShownProfile,
   { length, thickness }: ProfileUnits,
   colors: Colors,
   size: { readonly width: number; readonly height: number },
@@ -41,7 +42,7 @@ export function profileOptions(
     padding: [6, 16, 0, 0],
     legend: { show: false },
     cursor: { y: false, drag: { x: false, y: false }, points: { size: 7, fill: colors.accent } },
-    scales: { x: { time: false }, y: { range: () => heightRange(data) } },
+    scales: { x: { time: false }, y: { range: () => heightRange(data()) } },
     axes: [
       { ...axis, size: 26, gap: 2, values: (_, ticks) => ticks.map((tick) => `${tick} ${length.unit}`) },
       { ...axis, size: 60, gap: 4, space: 24, values: (_, ticks) => ticks.map((tick) => `${tick} ${thickness.unit}`) },
@@ -49,8 +50,8 @@ export function profileOptions(
     series: [{}, { stroke: colors.text, width: 2, points: { show: false } }, edge, edge],
     bands: [{ series: [3, 2], fill: `${colors.accent}33` }],
     hooks: {
-      drawClear: [(plot) => drawToleranceBand(plot, data, colors)],
-      draw: [(plot) => drawTargetAndAperture(plot, data, colors)],
+      drawClear: [(plot) => drawToleranceBand(plot, data(), colors)],
+      draw: [(plot) => drawTargetAndAperture(plot, data(), colors)],
       setCursor: [(plot) => onHover(plot.cursor.idx ?? null)],
     },
   };

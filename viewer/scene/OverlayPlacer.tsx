@@ -127,7 +127,7 @@ function placeHandle(
 export function OverlayPlacer({ labels, handles }: OverlayPlacerProps) {
   const invalidate = useThree((state) => state.invalidate);
   useEffect(() => {
-    const stops = [usePicture, useUnits, useRingAngle].map((store) => store.subscribe(() => invalidate()));
+    const stops = [useUnits, useRingAngle].map((store) => store.subscribe(() => invalidate()));
     return () => stops.forEach((stop) => stop());
   }, [invalidate]);
   useFrame(({ camera, size }) => {

@@ -12,6 +12,7 @@ import { createSelectionPart } from './parts/selectionPart.ts';
 import { createShellPart } from './parts/shellPart.ts';
 import { createTolerancePart } from './parts/tolerancePart.ts';
 import { createWitnessPart } from './parts/witnessPart.ts';
+import { drawTogether } from './drawTogether.ts';
 import { usePicture, type Picture } from './picture.ts';
 import { lendScene } from './sceneAccess.ts';
 
@@ -63,16 +64,18 @@ export function SceneContent() {
   const element = useThree((state) => state.gl.domElement);
   const invalidate = useThree((state) => state.invalidate);
   useEffect(() => {
+    const drawer = drawTogether(invalidate);
     const follow = ({ picture }: { readonly picture: Picture | null }): void => {
       if (!picture) return;
       content.update(picture);
-      invalidate();
+      drawer.follow(picture);
     };
     follow(usePicture.getState());
     const takeBack = lendScene({ camera, element, obstacles: content.obstacles, things: content.things, invalidate });
     const stop = usePicture.subscribe(follow);
     return () => {
       stop();
+      drawer.stop();
       takeBack();
       content.dispose();
     };

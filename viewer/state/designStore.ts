@@ -1,5 +1,5 @@
 /** The design on the page, and the edits that led to it. */
-import { create } from 'zustand';
+import { createStore, useStore } from 'zustand';
 import { formatProblem, openPlantFile, type DesignFile, type NamedFiles, type Plant } from '../../engine/index.ts';
 import { presets } from '../../presets/index.ts';
 
@@ -35,4 +35,31 @@ function firstPreset(): Snapshot {
   return { file: opened.file, files: new Map(), plant: opened.plant, presetId: preset.id };
 }
 
-export const useDesign = create<DesignState>(() => ({ current: firstPreset(), past: [], future: [] }));
+const design = createStore<DesignState>(() => ({ current: firstPreset(), past: [], future: [] }));
+
+/** The design as panels show it: during a drag it follows together with the coat, so that each move renders them once. */
+export const shownDesign = createStore<DesignState>(() => design.getState());
+let isHeld = false;
+
+/** Brings what panels show up to date. */
+export function catchUp(): void {
+  if (shownDesign.getState() !== design.getState()) shownDesign.setState(design.getState(), true);
+}
+
+/** Holds panels at what they show until they are told to catch up, or lets them follow every edit again. */
+export function holdPanels(hold: boolean): void {
+  isHeld = hold;
+  if (!hold) catchUp();
+}
+
+design.subscribe(() => {
+  if (!isHeld) catchUp();
+});
+
+/** The design: as a hook what panels show, by its functions as it is now. */
+export const useDesign = Object.assign(<T>(select: (state: DesignState) => T): T => useStore(shownDesign, select), {
+  getState: design.getState,
+  getInitialState: design.getInitialState,
+  setState: design.setState,
+  subscribe: design.subscribe,
+});

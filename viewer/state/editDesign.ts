@@ -2,7 +2,7 @@
 import { create } from 'zustand';
 import { openPlantFile, type DesignFile, type Problem } from '../../engine/index.ts';
 import { editRefusals } from './keep/keepStore.ts';
-import { useDesign, type DesignState, type Snapshot, type Step } from './designStore.ts';
+import { holdPanels, useDesign, type DesignState, type Snapshot, type Step } from './designStore.ts';
 
 /** Steps that can be taken back. */
 const MAX_STEPS = 200;
@@ -21,6 +21,7 @@ let beforeGesture: DesignState | null = null;
 export function beginGesture(): void {
   beforeGesture = useDesign.getState();
   lastEdit = { label: '', at: -Infinity };
+  holdPanels(true);
   useGesture.setState({ isActive: true });
 }
 
@@ -28,6 +29,7 @@ export function beginGesture(): void {
 export function endGesture(): void {
   beforeGesture = null;
   lastEdit = { label: '', at: -Infinity };
+  holdPanels(false);
   useGesture.setState({ isActive: false });
 }
 

@@ -28,10 +28,11 @@ async function adoptCoat(coat: Coat): Promise<void> {
   if (probed !== coat) return;
   probe = made;
   const { x, y } = useProbe.getState();
+  const reading = made(x, y);
+  if (reading) return useProbe.setState({ reading });
   const { centerX, clearInnerRadius, clearOuterRadius } = coat.plant.shape;
   const halfway = (clearInnerRadius + clearOuterRadius) / 2;
-  const isOnGlass = made(x, y) !== null;
-  probeAt(isOnGlass ? x : centerX - halfway * Math.SQRT1_2, isOnGlass ? y : -halfway * Math.SQRT1_2);
+  probeAt(centerX - halfway * Math.SQRT1_2, -halfway * Math.SQRT1_2);
 }
 
 /** Keeps the probe on the coat that the page shows. */

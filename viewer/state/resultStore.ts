@@ -2,7 +2,7 @@
 import { create } from 'zustand';
 import type { Coat, EvaluateOptions, Plant } from '../../engine/index.ts';
 import { useArrivalWish } from './arrivalWish.ts';
-import { useDesign } from './designStore.ts';
+import { catchUp, useDesign } from './designStore.ts';
 import { useGesture } from './editDesign.ts';
 import { evaluator } from './evaluator.ts';
 import { useMapView } from './mapView.ts';
@@ -25,6 +25,8 @@ const SLOW = 300;
  * budget and the last digits come at the end.
  */
 const DRAFT: EvaluateOptions = { rays: 0, wantedError: 5e-4 };
+/** How long panels and picture wait for the coat of a drag, so as to move with it, ms: less than anybody sees. */
+export const PATIENCE = 24;
 /** Longest stretch without letting the page paint and take input, ms. */
 const STRETCH = 12;
 
@@ -77,6 +79,7 @@ export async function compute(plant: Plant, options: EvaluateOptions = {}): Prom
   try {
     const coat = await evaluator.evaluate(plant, { withArrival: wantsArrival(), ...options }, { step });
     if (!isCurrent()) return;
+    catchUp();
     useResult.setState({ coat, phase: 'done', share: 1, isSlow: false });
     timeCoat(start);
   } catch (error) {
@@ -111,7 +114,10 @@ async function draftWhileDragging(): Promise<void> {
   let drawn: Plant | null = null;
   while (useGesture.getState().isActive && drawn !== useDesign.getState().current.plant) {
     drawn = useDesign.getState().current.plant;
+    // a slow coat must not keep panels from following the edits after this one
+    const late = setInterval(catchUp, PATIENCE);
     await compute(drawn, DRAFT);
+    clearInterval(late);
   }
   isDrafting = false;
 }

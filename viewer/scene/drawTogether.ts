@@ -1,0 +1,28 @@
+/** When a changed picture is drawn: during a drag together with the coat that follows it, which halves the drawing. */
+import { useGesture } from '../state/editDesign.ts';
+import { PATIENCE } from '../state/resultStore.ts';
+import type { Picture } from './picture.ts';
+
+export interface Drawer {
+  readonly follow: (picture: Picture) => void;
+  readonly stop: () => void;
+}
+
+/** @param draw asks for a frame */
+export function drawTogether(draw: () => void): Drawer {
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  const stop = (): void => {
+    clearTimeout(waiting);
+    waiting = undefined;
+  };
+  const drawNow = (): void => {
+    stop();
+    draw();
+  };
+  const follow = ({ plant, coat }: Picture): void => {
+    const isAhead = plant !== coat.plant && useGesture.getState().isActive;
+    if (isAhead) waiting ??= setTimeout(drawNow, PATIENCE);
+    else drawNow();
+  };
+  return { follow, stop };
+}
