@@ -124,7 +124,10 @@ export function createEvaluator(
     const arrival = withArrival
       ? joinDeposits(await depositAtEach({ ...job, control: undefined }, prepared.blocks, [masses], forArrival))
       : null;
-    return coatOf(plant, { masses, prepared, shares, areal, fieldError, arrival, witness });
+    await control?.step(1);
+    const coat = coatOf(plant, { masses, prepared, shares, areal, fieldError, arrival, witness });
+    await control?.step(1);
+    return coat;
   };
 
   return { evaluate };

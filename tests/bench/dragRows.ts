@@ -29,7 +29,7 @@ export const middle = (values: readonly number[], share = 0.5): number =>
 export const howDrawn = (isDrawn: boolean): string => (isDrawn ? 'software drawing included' : 'drawing left out');
 
 /** Takes the drawing out of WebGL, which this machine does in software, on the cores that compute. */
-function withoutDrawing(): void {
+export function withoutDrawing(): void {
   const gl = WebGL2RenderingContext.prototype;
   for (const name of ['drawElements', 'drawArrays', 'drawElementsInstanced', 'drawArraysInstanced', 'clear'] as const) {
     Reflect.set(gl, name, () => {});

@@ -7,6 +7,7 @@
  */
 import { createRoot, type ReconcilerRoot } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
+import { nextTask } from '../state/nextTask.ts';
 import { sceneAccess } from './sceneAccess.ts';
 
 const CAMERA = { up: [0, 0, 1] as [number, number, number], fov: 30 };
@@ -20,14 +21,19 @@ interface SceneCanvasProps {
 interface KeptScene {
   readonly canvas: HTMLCanvasElement;
   readonly root: ReconcilerRoot<HTMLCanvasElement>;
+  readonly gl: { readonly context?: WebGL2RenderingContext };
 }
+
+/** As three asks for it; asked for beforehand, because it takes a while. */
+const CONTEXT: WebGLContextAttributes = { alpha: true, antialias: true, powerPreference: 'high-performance' };
 
 let kept: KeptScene | null = null;
 
 function theScene(): KeptScene {
   if (kept) return kept;
   const canvas = document.createElement('canvas');
-  kept = { canvas, root: createRoot(canvas) };
+  const context = canvas.getContext('webgl2', CONTEXT);
+  kept = { canvas, root: createRoot(canvas), gl: context ? { context } : {} };
   return kept;
 }
 
@@ -53,15 +59,21 @@ export function SceneCanvas({ children }: SceneCanvasProps) {
       const { width, height } = place.getBoundingClientRect();
       if (width === 0 || height === 0) return;
       const size = { width, height, top: 0, left: 0 };
-      const isReady = scene.root.configure({ flat: true, frameloop: 'demand', dpr: DPR, camera: CAMERA, size });
+      const frameloop = sceneAccess() ? 'demand' : 'never'; // no frame before the content asks for one
+      await scene.root.configure({ gl: scene.gl, flat: true, frameloop, dpr: DPR, camera: CAMERA, size });
       if (shown.current !== scene) {
+        await nextTask();
+        if (!place.contains(scene.canvas)) return; // taken away meanwhile
         shown.current = scene;
         scene.root.render(content.current);
       }
-      await isReady;
       sceneAccess()?.invalidate();
     };
-    const watch = new ResizeObserver(() => void fit().catch(fail));
+    const watch = new ResizeObserver(() => {
+      // the first time makes the renderer, which takes a task of its own
+      const start = sceneAccess() ? fit() : nextTask().then(fit);
+      start.catch(fail);
+    });
     watch.observe(place);
     return () => {
       watch.disconnect();

@@ -1,7 +1,15 @@
 /** Everything inside the canvas, as parts that follow the picture without React. */
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useMemo } from 'react';
-import { DirectionalLight, Group, HemisphereLight, type PerspectiveCamera } from 'three';
+import {
+  DirectionalLight,
+  Group,
+  HemisphereLight,
+  type Camera,
+  type PerspectiveCamera,
+  type Scene,
+  type WebGLRenderer,
+} from 'three';
 import { backHeight } from '../../engine/geometry/mirrorShape.ts';
 import { createCoatPart } from './parts/coatPart.ts';
 import { createCoilsPart } from './parts/coilsPart.ts';
@@ -14,6 +22,7 @@ import { createTolerancePart } from './parts/tolerancePart.ts';
 import { createWitnessPart } from './parts/witnessPart.ts';
 import { drawTogether } from './drawTogether.ts';
 import { usePicture, type Picture } from './picture.ts';
+import { nextTask } from '../state/nextTask.ts';
 import { lendScene } from './sceneAccess.ts';
 
 function createContent() {
@@ -58,11 +67,21 @@ function createContent() {
   };
 }
 
+/** Without this the first frame would wait for every shader in turn. What fails here fails in that frame, which says so. */
+async function compileShaders(gl: WebGLRenderer, scene: Scene, camera: Camera): Promise<void> {
+  try {
+    if (gl.extensions.has('KHR_parallel_shader_compile')) await gl.compileAsync(scene, camera);
+    else gl.compile(scene, camera);
+  } catch {
+    return;
+  }
+}
+
 export function SceneContent() {
   const content = useMemo(createContent, []);
   const camera = useThree((state) => state.camera) as PerspectiveCamera;
   const element = useThree((state) => state.gl.domElement);
-  const invalidate = useThree((state) => state.invalidate);
+  const { gl, scene, invalidate, setFrameloop } = useThree();
   useEffect(() => {
     const drawer = drawTogether(invalidate);
     const follow = ({ picture }: { readonly picture: Picture | null }): void => {
@@ -70,16 +89,28 @@ export function SceneContent() {
       content.update(picture);
       drawer.follow(picture);
     };
-    follow(usePicture.getState());
+    let isThere = true;
+    const begin = async (): Promise<void> => {
+      await nextTask();
+      follow(usePicture.getState());
+      await nextTask();
+      await compileShaders(gl, scene, camera);
+      await nextTask();
+      if (!isThere) return;
+      setFrameloop('demand');
+      invalidate();
+    };
+    void begin();
     const takeBack = lendScene({ camera, element, obstacles: content.obstacles, things: content.things, invalidate });
     const stop = usePicture.subscribe(follow);
     return () => {
+      isThere = false;
       stop();
       drawer.stop();
       takeBack();
       content.dispose();
     };
-  }, [content, camera, element, invalidate]);
+  }, [content, camera, element, gl, scene, invalidate, setFrameloop]);
   useFrame(() => {
     const { picture } = usePicture.getState();
     if (picture) content.lookFrom(camera.position.z, picture.coat.plant);

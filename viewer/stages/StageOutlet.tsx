@@ -2,6 +2,7 @@
 import { Activity, lazy, Suspense, useEffect, useMemo, useRef, useState, type ComponentType } from 'react';
 import { useDesign } from '../state/designStore.ts';
 import { announce } from '../state/variants/announcement.ts';
+import { loadedStage, loadStage } from './loadStage.ts';
 import { StageBoundary, StageNotLoaded } from './StageBoundary.tsx';
 import './stageOutlet.css';
 import type { Stage } from './stages.ts';
@@ -9,7 +10,7 @@ import { useStage } from './stageStore.ts';
 
 async function loaded(stage: Stage): Promise<{ default: ComponentType }> {
   try {
-    return { default: await stage.load() };
+    return { default: await loadStage(stage) };
   } catch (cause) {
     throw new StageNotLoaded(cause instanceof Error ? cause.message : String(cause), { cause });
   }
@@ -38,7 +39,7 @@ function StageHeading({ stage: { key, title, question } }: { readonly stage: Sta
 function StagePlace({ stage }: { readonly stage: Stage }) {
   const [attempt, setAttempt] = useState(0);
   // a lazy component remembers its failure: each attempt needs one of its own
-  const Content = useMemo(() => lazy(async () => loaded(stage)), [stage, attempt]);
+  const Content = useMemo(() => loadedStage(stage) ?? lazy(async () => loaded(stage)), [stage, attempt]);
   return (
     <section className="stage" aria-labelledby={`stage-${stage.key}`} data-stage={stage.key}>
       <StageHeading stage={stage} />

@@ -6,6 +6,7 @@ import { catchUp, useDesign } from './designStore.ts';
 import { useGesture } from './editDesign.ts';
 import { evaluator } from './evaluator.ts';
 import { useMapView } from './mapView.ts';
+import { nextTask } from './nextTask.ts';
 
 export interface ResultState {
   /** the last coat that was computed to its end */
@@ -45,8 +46,6 @@ class Ended extends Error {}
 const COAT_MEASURE = 'evenfall: edit to coat';
 
 let latestRun = 0;
-
-const nextTask = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
 
 /** Whether arrival angles, which cost extra, are needed by the mapped quantity or wished for elsewhere. */
 function wantsArrival(): boolean {

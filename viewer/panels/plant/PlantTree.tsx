@@ -52,7 +52,9 @@ export function PlantTree() {
     setRefusal(null);
   }, [last]);
   useEffect(() => {
-    if (tree.current) bringIntoSight(tree.current, iActive);
+    // with the next frame, which lays the page out anyway
+    const frame = requestAnimationFrame(() => tree.current && bringIntoSight(tree.current, iActive));
+    return () => cancelAnimationFrame(frame);
   }, [iActive]);
 
   const press = (event: MouseEvent, row: TreeRow): void => {

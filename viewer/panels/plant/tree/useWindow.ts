@@ -22,7 +22,7 @@ export function useWindow(element: RefObject<HTMLElement | null>, count: number)
   useLayoutEffect(() => {
     const scrolling = element.current;
     if (!scrolling) return;
-    look();
+    // it looks at once, but after the page has been laid out
     const size = new ResizeObserver(look);
     size.observe(scrolling);
     scrolling.addEventListener('scroll', look, { passive: true });
