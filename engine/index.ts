@@ -17,7 +17,6 @@ export { openPlant, openPlantFile, type OpenedPlant } from './plant/openPlant.ts
 export type { Filament, Plant, Witness } from './plant/plant.ts';
 
 // transport: where the vapour goes
-export { createLocalTransport } from './transport/localTransport.ts';
 export type { Control, Transport } from './transport/transport.ts';
 
 // coat: what it leaves on the mirror

@@ -4,7 +4,6 @@ import type { Fields } from '../field/fields.ts';
 import { createOrientedPoints } from '../geometry/orientedPoints.ts';
 import { evaporatedMasses, type Plant } from '../plant/plant.ts';
 import { contentKey } from '../transport/contentKey.ts';
-import { createLocalTransport } from '../transport/localTransport.ts';
 import { REPLICATES } from '../transport/massRays.ts';
 import { keyedPoints, keyedSourcesOf, sceneDataOf } from '../transport/plantRequests.ts';
 import { staged } from '../transport/staged.ts';
@@ -44,10 +43,7 @@ export interface Evaluator {
 }
 
 /** Makes an evaluator that remembers grids and layouts, so that a changed charge costs one sum. */
-export function createEvaluator(
-  transport: Transport = createLocalTransport(),
-  fields: Fields = localFields(),
-): Evaluator {
+export function createEvaluator(transport: Transport = localTransport(), fields: Fields = localFields()): Evaluator {
   const grids = new LRUCache<string, PreparedFace>({ max: 4 });
   const layouts = new LRUCache<string, PreparedFace>({ max: 8 });
   const traces = new LRUCache<string, readonly Float64Array[]>({ max: 8 });
@@ -138,6 +134,17 @@ let draft: typeof import('./mixedMap.ts') | undefined;
 
 /** A draft does not follow shadow edges between the points of the grid: it says so in its errors. */
 const UNREFINED = 0;
+
+/** A transport in this thread, by code that is loaded when it is first asked: a page with workers does without. */
+function localTransport(): Transport {
+  let made: Promise<Transport> | undefined;
+  const own = async (): Promise<Transport> =>
+    (made ??= import('../transport/localTransport.ts').then(({ createLocalTransport }) => createLocalTransport()));
+  return {
+    deposit: async (...asked) => (await own()).deposit(...asked),
+    trace: async (...asked) => (await own()).trace(...asked),
+  };
+}
 
 /** Fields computed in this thread, by code that is loaded when the first one is asked for. */
 function localFields(): Fields {

@@ -4,7 +4,7 @@ import { isOnGlass, surfacePointInto } from '../geometry/mirrorShape.ts';
 import { evaporatedMasses, type Plant } from '../plant/plant.ts';
 import { computeArrival, computeColumns } from '../transport/column.ts';
 import { createPlainKernel } from '../transport/depositKernel.ts';
-import { buildScene } from '../transport/localTransport.ts';
+import { buildScene } from '../transport/buildScene.ts';
 import { sceneDataOf } from '../transport/plantRequests.ts';
 import { createVisibility, type Visibility } from '../transport/visibility.ts';
 

@@ -3,7 +3,7 @@ import type { Coat } from '../coat/coat.ts';
 import { verdictOf } from '../coat/verdict.ts';
 import { perFreePath } from '../gas/freePath.ts';
 import { plantGas } from '../gas/scatterProblem.ts';
-import { buildScene } from '../transport/localTransport.ts';
+import { buildScene } from '../transport/buildScene.ts';
 import { sceneDataOf } from '../transport/plantRequests.ts';
 import { caseOf, isEven, type CaseFound, type CoatCase } from './coatCase.ts';
 import { consequenceOf, type ConsequenceFound } from './consequence.ts';

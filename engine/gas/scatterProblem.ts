@@ -2,7 +2,7 @@
 import type { FilamentSource } from '../emission/filamentSource.ts';
 import { casterCount } from '../geometry/scene.ts';
 import { evaporatedMasses, type Plant } from '../plant/plant.ts';
-import { buildScene } from '../transport/localTransport.ts';
+import { buildScene } from '../transport/buildScene.ts';
 import { sceneDataOf } from '../transport/plantRequests.ts';
 import type { SceneData } from '../transport/transport.ts';
 import { createBall, type Ball } from './ball.ts';

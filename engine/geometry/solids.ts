@@ -29,9 +29,9 @@ import {
 import { hitAnnulus, hitBox, hitFrustum, hitSphere, isFrustumHit } from './solidHits.ts';
 
 export const STRIDE = 21;
-const BOX = 0;
-const FRUSTUM = 1;
-const ANNULUS = 2;
+export const BOX = 0;
+export const FRUSTUM = 1;
+export const ANNULUS = 2;
 const SPHERE = 3;
 
 export type Vector = readonly [number, number, number];
@@ -173,39 +173,6 @@ function fill(
   record.set(sizes, 13);
   record.set(center, 17);
   record[20] = radius;
-}
-
-/** Places that tell where a solid is and how it stands, and what they do not tell. */
-export interface Landmarks {
-  /** kind, and sizes that have no place */
-  readonly sizes: readonly number[];
-  /** x, y, z, m, and a number that tells one place from another, in any order */
-  readonly places: readonly (readonly [number, number, number, number])[];
-}
-
-/** The landmarks of solid i: two solids with the same ones fill the same space. */
-export function landmarksOf({ records }: Solids, i: number): Landmarks {
-  const g = records.subarray(STRIDE * i, STRIDE * (i + 1));
-  const kind = g[0]!;
-  const at = (x: number, y: number, z: number, tag = 0): [number, number, number, number] => [
-    g[10]! + g[1]! * x + g[4]! * y + g[7]! * z,
-    g[11]! + g[2]! * x + g[5]! * y + g[8]! * z,
-    g[12]! + g[3]! * x + g[6]! * y + g[9]! * z,
-    tag,
-  ];
-  const [p, q, r, s] = [g[13]!, g[14]!, g[15]!, g[16]!];
-  switch (kind) {
-    case BOX: {
-      const corners = [-1, 1].flatMap((x) => [-1, 1].flatMap((y) => [-1, 1].map((z) => at(x * p, y * q, z * r))));
-      return { sizes: [kind], places: corners };
-    }
-    case FRUSTUM:
-      return { sizes: [kind, s], places: [at(0, 0, 0, q), at(0, 0, p, r)] };
-    case ANNULUS:
-      return { sizes: [kind, p, q], places: [at(0, 0, -1), at(0, 0, 1)] };
-    default:
-      return { sizes: [kind, p], places: [at(0, 0, 0)] };
-  }
 }
 
 /**

@@ -1,9 +1,8 @@
 /** Transport computed in the calling thread, with a bounded store of columns. */
 import type { FilamentSource } from '../emission/filamentSource.ts';
-import { glassOf } from '../geometry/glass.ts';
 import type { OrientedPoints } from '../geometry/orientedPoints.ts';
-import type { Triangles } from '../geometry/stl.ts';
-import { casterCount, type MeshSolid, type Scene } from '../geometry/scene.ts';
+import { casterCount, type Scene } from '../geometry/scene.ts';
+import { buildScene } from './buildScene.ts';
 import { computeArrival, computeColumns, computeHidden, sumClearInto, type Column } from './column.ts';
 import { createColumnStore } from './columnStore.ts';
 import { createPlainKernel, MIXES, type DepositKernel } from './depositKernel.ts';
@@ -31,18 +30,6 @@ const BATCH = 8;
 
 /** Share of the store that the columns of one request may take in quiet moments. */
 const QUIET_SHARE = 3 / 4;
-
-/** Builds meshes only where there are some, so that their library is loaded only then. */
-async function buildMeshes(meshes: readonly Triangles[]): Promise<MeshSolid[]> {
-  if (meshes.length === 0) return [];
-  const { buildMeshSolid } = await import('../geometry/mesh.ts');
-  return meshes.map(buildMeshSolid);
-}
-
-/** The scene of a plant's data, ready for rays. */
-export async function buildScene(data: SceneData): Promise<Scene> {
-  return { glass: glassOf(data.shape), tank: data.tank, solids: data.solids, meshes: await buildMeshes(data.meshes) };
-}
 
 /** A transport in this thread, which can use quiet moments to keep what it only passed through. */
 export interface LocalTransport extends Transport {

@@ -7,7 +7,7 @@ import type { Plant } from '../../engine/plant/plant.ts';
 import { computeColumns } from '../../engine/transport/column.ts';
 import { createPlainKernel } from '../../engine/transport/depositKernel.ts';
 import { createRecycler } from '../../engine/transport/recycler.ts';
-import { buildScene } from '../../engine/transport/localTransport.ts';
+import { buildScene } from '../../engine/transport/buildScene.ts';
 import { keyedPoints, keyedSourcesOf, sceneDataOf } from '../../engine/transport/plantRequests.ts';
 import { createSimdKernel } from '../../engine/transport/simd/simdKernel.ts';
 import { createVisibility } from '../../engine/transport/visibility.ts';

@@ -9,6 +9,8 @@ import type { Row } from './row.ts';
 /** Moves that count, and those before them, while compilers warm up. */
 const MOVES = 60;
 const WARM_UP = 20;
+/** Time for a page to draw its first picture, ms. */
+const LOADING = 3000;
 /** Pixels that the pointer goes to and fro. */
 const SWING = 24;
 
@@ -62,8 +64,8 @@ export async function openDesign(site: Site, design: object, isDrawn: boolean): 
   await page.addInitScript(timeMoves);
   if (!isDrawn) await page.addInitScript(withoutDrawing);
   await page.goto(`${site.address}?bench${packFragment(JSON.stringify(design))}`);
-  const ring = page.getByRole('treeitem', { name: /ring/ }).first();
-  await ring.waitFor();
+  await page.getByRole('treeitem', { name: /ring/ }).first().waitFor();
+  await page.waitForTimeout(LOADING);
   return page;
 }
 

@@ -5,7 +5,7 @@ import { openPlantFile } from '../../engine/plant/openPlant.ts';
 import type { Plant } from '../../engine/plant/plant.ts';
 import { computeColumns } from '../../engine/transport/column.ts';
 import { createPlainKernel } from '../../engine/transport/depositKernel.ts';
-import { buildScene } from '../../engine/transport/localTransport.ts';
+import { buildScene } from '../../engine/transport/buildScene.ts';
 import { sceneDataOf } from '../../engine/transport/plantRequests.ts';
 import { createSimdKernel } from '../../engine/transport/simd/simdKernel.ts';
 import { createVisibility } from '../../engine/transport/visibility.ts';

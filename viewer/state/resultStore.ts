@@ -28,8 +28,8 @@ const SLOW = 300;
 const DRAFT: EvaluateOptions = { rays: 0, wantedError: 5e-4 };
 /** How long panels and picture wait for the coat of a drag, so as to move with it, ms: less than anybody sees. */
 export const PATIENCE = 24;
-/** Longest stretch without letting the page paint and take input, ms. */
-const STRETCH = 12;
+/** Longest stretch without letting the page paint and take input, ms: short before the first coat, while code is still slow. */
+const STRETCH = { first: 12, later: 36 };
 
 export const useResult = create<ResultState>(() => ({
   coat: null,
@@ -67,9 +67,10 @@ export async function compute(plant: Plant, options: EvaluateOptions = {}): Prom
   useResult.setState({ phase: 'computing', share: 0, error: null });
   const start = performance.now();
   let paused = start;
+  const stretch = useResult.getState().coat ? STRETCH.later : STRETCH.first;
   const step = async (share: number): Promise<void> => {
     if (!isCurrent()) throw new Ended();
-    if (performance.now() - paused < STRETCH) return;
+    if (performance.now() - paused < stretch) return;
     useResult.setState({ share });
     await nextTask();
     paused = performance.now();

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { decompose, type Decomposition } from '../../../engine/explain/decompose.ts';
 import { zoneAt } from '../../../engine/explain/places.ts';
-import { buildScene } from '../../../engine/transport/localTransport.ts';
+import { buildScene } from '../../../engine/transport/buildScene.ts';
 import { sceneDataOf } from '../../../engine/transport/plantRequests.ts';
 import type { OrientedPoints } from '../../../engine/geometry/orientedPoints.ts';
 import type { Plant } from '../../../engine/plant/plant.ts';

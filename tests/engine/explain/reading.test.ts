@@ -3,7 +3,8 @@ import { createEvaluator, openPlantFile, type Plant } from '../../../engine/inde
 import { spotAt, zoneAt } from '../../../engine/explain/places.ts';
 import { readPlace } from '../../../engine/explain/reading.ts';
 import { evaporatedMasses } from '../../../engine/plant/plant.ts';
-import { buildScene, createLocalTransport } from '../../../engine/transport/localTransport.ts';
+import { buildScene } from '../../../engine/transport/buildScene.ts';
+import { createLocalTransport } from '../../../engine/transport/localTransport.ts';
 import { keyedPoints, keyedSourcesOf, sceneDataOf } from '../../../engine/transport/plantRequests.ts';
 import { presets } from '../../../presets/index.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { createFace } from '../../../engine/geometry/face.ts';
 import { computeColumn, computeHidden } from '../../../engine/transport/column.ts';
 import { createPlainKernel } from '../../../engine/transport/depositKernel.ts';
-import { buildScene } from '../../../engine/transport/localTransport.ts';
+import { buildScene } from '../../../engine/transport/buildScene.ts';
 import { sceneDataOf } from '../../../engine/transport/plantRequests.ts';
 import { createVisibility } from '../../../engine/transport/visibility.ts';
 import { presets } from '../../../presets/index.ts';

@@ -7,7 +7,7 @@ import { createOrientedPoints } from '../../../engine/geometry/orientedPoints.ts
 import { openPlantFile } from '../../../engine/plant/openPlant.ts';
 import { computeColumns } from '../../../engine/transport/column.ts';
 import { MIXES, RUN, type DepositKernel } from '../../../engine/transport/depositKernel.ts';
-import { buildScene } from '../../../engine/transport/localTransport.ts';
+import { buildScene } from '../../../engine/transport/buildScene.ts';
 import { sceneDataOf } from '../../../engine/transport/plantRequests.ts';
 import { createSimdKernel } from '../../../engine/transport/simd/simdKernel.ts';
 import { createVisibility } from '../../../engine/transport/visibility.ts';

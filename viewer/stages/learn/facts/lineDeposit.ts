@@ -5,7 +5,7 @@ import { createOrientedPoints, type OrientedPoints } from '../../../../engine/ge
 import { evaporatedMasses } from '../../../../engine/plant/plant.ts';
 import { computeColumns } from '../../../../engine/transport/column.ts';
 import { createPlainKernel } from '../../../../engine/transport/depositKernel.ts';
-import { buildScene } from '../../../../engine/transport/localTransport.ts';
+import { buildScene } from '../../../../engine/transport/buildScene.ts';
 import { sceneDataOf } from '../../../../engine/transport/plantRequests.ts';
 import { createVisibility } from '../../../../engine/transport/visibility.ts';
 
