@@ -247,34 +247,44 @@ interface PointsPart {
   readonly make: () => KeyedPoints;
 }
 
-/** The share of worker w of n: every n-th chunk. */
+/** The share of worker w of n. */
 function partOfPoints(whole: KeyedPoints, w: number, n: number): PointsPart {
   if (n === 1) return { key: whole.key, make: () => whole };
   const key = `${whole.key}:${w}/${n}`;
   return { key, make: () => ({ key, points: pickChunks(whole.points, w, n), onFace: whole.onFace }) };
 }
 
+/** The stretches of points of worker w of n: every n-th chunk, and an equal share of what is left over. */
+function stretchesOf(count: number, w: number, n: number): (readonly [from: number, to: number])[] {
+  const rounds = Math.floor(count / (n * CHUNK));
+  const chunks = Array.from({ length: rounds }, (_, k) => [(k * n + w) * CHUNK, (k * n + w + 1) * CHUNK] as const);
+  const dealt = rounds * n * CHUNK;
+  const edge = (share: number): number => dealt + Math.floor(((count - dealt) * share) / n);
+  return [...chunks, [edge(w), edge(w + 1)]];
+}
+
 function pickChunks(points: OrientedPoints, w: number, n: number): OrientedPoints {
-  const starts: number[] = [];
-  for (let start = w * CHUNK; start < points.count; start += n * CHUNK) starts.push(start);
-  const count = starts.reduce((sum, start) => sum + Math.min(CHUNK, points.count - start), 0);
-  const picked = createOrientedPoints(count);
-  starts.forEach((start, k) => {
-    const end = Math.min(points.count, start + CHUNK);
-    picked.position.set(points.position.subarray(3 * start, 3 * end), 3 * k * CHUNK);
-    picked.normal.set(points.normal.subarray(3 * start, 3 * end), 3 * k * CHUNK);
-  });
+  const stretches = stretchesOf(points.count, w, n);
+  const picked = createOrientedPoints(stretches.reduce((sum, [from, to]) => sum + to - from, 0));
+  let at = 0;
+  for (const [from, to] of stretches) {
+    picked.position.set(points.position.subarray(3 * from, 3 * to), at);
+    picked.normal.set(points.normal.subarray(3 * from, 3 * to), at);
+    at += 3 * (to - from);
+  }
   return picked;
 }
 
 /** Puts the parts' chunks back in their places. */
 function scatter(results: readonly DepositResult[], count: number): DepositResult {
   const place = <A extends Float64Array | Uint32Array>(out: A, parts: readonly A[]): A => {
-    for (let chunk = 0; chunk * CHUNK < count; chunk++) {
-      const part = parts[chunk % parts.length]!;
-      const from = Math.floor(chunk / parts.length) * CHUNK;
-      out.set(part.subarray(from, Math.min(part.length, from + CHUNK)), chunk * CHUNK);
-    }
+    parts.forEach((part, w) => {
+      let at = 0;
+      for (const [from, to] of stretchesOf(count, w, parts.length)) {
+        out.set(part.subarray(at, at + to - from), from);
+        at += to - from;
+      }
+    });
     return out;
   };
   const sums = results[0]!.sums.map((_, m) =>
