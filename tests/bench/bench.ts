@@ -43,6 +43,9 @@ async function median(work: () => unknown, { warmUp = 2, count = REPEATS }: Repe
   return times.toSorted((a, b) => a - b)[count >> 1] ?? NaN;
 }
 
+/** Slopes are taken of short runs, which a hiccup would spoil. */
+const FOR_SLOPES: Repeats = { warmUp: 5, count: 31 };
+
 /** Threads reach their pace after some fifty runs, when the just-in-time compiler is through with them. */
 const IN_THREADS: Repeats = { warmUp: 60, count: 31 };
 
@@ -172,7 +175,7 @@ async function costOfPoint(filaments: number, pointCount: number): Promise<numbe
   const time = await median(() => {
     for (const { deposit } of computeColumns(sources, points, visibility, kernel, arrays.take))
       arrays.giveBack(deposit);
-  });
+  }, FOR_SLOPES);
   return time / points.count;
 }
 

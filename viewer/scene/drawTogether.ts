@@ -1,5 +1,4 @@
-/** When a changed picture is drawn: during a drag together with the coat that follows it, which halves the drawing. */
-import { useGesture } from '../state/editDesign.ts';
+/** When a changed picture is drawn: together with the coat that follows an edit, which halves the drawing. */
 import { PATIENCE } from '../state/resultStore.ts';
 import type { Picture } from './picture.ts';
 
@@ -20,8 +19,7 @@ export function drawTogether(draw: () => void): Drawer {
     draw();
   };
   const follow = ({ plant, coat }: Picture): void => {
-    const isAhead = plant !== coat.plant && useGesture.getState().isActive;
-    if (isAhead) waiting ??= setTimeout(drawNow, PATIENCE);
+    if (plant !== coat.plant) waiting ??= setTimeout(drawNow, PATIENCE);
     else drawNow();
   };
   return { follow, stop };
