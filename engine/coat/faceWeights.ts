@@ -54,24 +54,10 @@ export function faceWeights(face: Face): FaceWeights {
 function cellFinder({ points: { position } }: Face, cells: readonly Cell[]): (node: number) => readonly Cell[] {
   const isMiddle = (node: number): boolean =>
     position[3 * node] === position[0] && position[3 * node + 1] === position[1];
-  let byNode: Map<number, readonly Cell[]> | undefined;
-  return (node) => {
-    if (isMiddle(node)) return cells.filter(({ nodes }) => nodes.some(isMiddle));
-    byNode ??= cellsByNode(cells);
-    return byNode.get(node) ?? [];
-  };
-}
-
-function cellsByNode(cells: readonly Cell[]): Map<number, readonly Cell[]> {
-  const byNode = new Map<number, Cell[]>();
-  for (const cell of cells) {
-    for (const node of cell.nodes) {
-      const own = byNode.get(node);
-      if (own) own.push(cell);
-      else byNode.set(node, [cell]);
-    }
-  }
-  return byNode;
+  return (node) =>
+    isMiddle(node)
+      ? cells.filter(({ nodes }) => nodes.some(isMiddle))
+      : cells.filter(({ nodes }) => nodes.includes(node));
 }
 
 /** The nodes of cells, ascending, each once. */

@@ -37,9 +37,9 @@ export async function mixedMap({
   const clear = clearSources(job.scene, job.sources);
   const sources = clear.map((f) => job.sources[f]!);
   const charges = Float64Array.from(clear, (f) => masses[f]!);
-  const rough: Job = { ...job, precision: 'single' };
+  const inSingle: Job = { ...job, precision: 'single' };
   const shaded = (of: Float64Array): Promise<Hidden> | null =>
-    hasObstacles(job.scene) ? hiddenAt(grid, { ...rough, sources }, of) : null;
+    hasObstacles(job.scene) ? hiddenAt(grid, { ...inSingle, sources }, of) : null;
   // most plants have no filament that no field describes: what is hidden need not wait for who they are
   const [field, foreseen] = await Promise.all([
     fields.solve({ scene: job.scene, sources, masses: charges, wantedError }),
@@ -50,7 +50,7 @@ export async function mixedMap({
   const [hidden, { prepared, areal }] = await Promise.all([
     field.rough.length > 0 ? shaded(charges) : foreseen,
     directMap(
-      { ...rough, sources: rest.map((f) => job.sources[f]!) },
+      { ...inSingle, sources: rest.map((f) => job.sources[f]!) },
       Float64Array.from(rest, (f) => masses[f]!),
     ),
   ]);

@@ -76,12 +76,16 @@ export function computeColumns(
   return columns;
 }
 
+/** Whether some filaments see all of the points. */
+export function seeAll(sources: readonly FilamentSource[], points: OrientedPoints, visibility: Visibility): boolean {
+  return sources.every((source) => !hidersOf(visibility, source, points));
+}
+
 /**
- * Sums filaments that see all of the points, without making their columns.
+ * Sums filaments that see all of the points (see seeAll), without making their columns.
  *
  * @param factors [mixes][sources] kg, MIXES at most
  * @param outs [mixes][points] kg/m², overwritten
- * @returns whether that was so; false, and nothing written, if something may be hidden from one of them
  */
 export function sumClearInto(
   outs: readonly Float64Array[],
@@ -90,8 +94,7 @@ export function sumClearInto(
   points: OrientedPoints,
   visibility: Visibility,
   kernel: DepositKernel,
-): boolean {
-  if (sources.some((source) => hidersOf(visibility, source, points))) return false;
+): void {
   for (let begin = 0; begin < points.count; begin += RUN) {
     const end = Math.min(points.count, begin + RUN);
     kernel.load(points, begin, end, visibility.perFreePath);
@@ -102,7 +105,6 @@ export function sumClearInto(
     });
     outs.forEach((out, m) => kernel.readMixInto(out.subarray(begin, end), m));
   }
-  return true;
 }
 
 /** The deposit of a column that is hidden everywhere: none. */

@@ -19,8 +19,8 @@ export interface ColumnStore {
   readonly find: <K extends keyof Kept>(place: string, what: K) => Kept[K] | undefined;
   /** What is kept at a place, or else what is computed now and kept from now on. */
   readonly keep: <K extends keyof Kept>(place: string, what: K, compute: () => Kept[K]) => Kept[K];
-  /** Notes that columns are summed without being made; false, and nothing noted, if one of them was met before. */
-  readonly passBy: (places: readonly string[]) => boolean;
+  /** Notes that columns are asked for, made or not; false, and nothing noted, if one of them was met before. */
+  readonly meet: (places: readonly string[]) => boolean;
   /**
    * Shows a column that is in use until it is let go. The store keeps it if it was dear, or was met before.
    *
@@ -34,8 +34,8 @@ export interface ColumnStore {
 /** Share of the store's bytes that may wait to be written over. */
 const SPARE_SHARE = 1 / 4;
 
-/** Places remembered whose column was computed and not kept. */
-const MOST_SEEN = 20_000;
+/** Places remembered whose column was asked for and not kept. */
+const MOST_MET = 20_000;
 
 /** Bytes that an entry takes beside its numbers. */
 const OVERHEAD = 256;
@@ -57,7 +57,7 @@ export function createColumnStore(mostBytes: number): ColumnStore {
       if (partial) recycler.giveBack(partial);
     },
   });
-  const seen = new LRUCache<string, true>({ max: MOST_SEEN });
+  const met = new LRUCache<string, true>({ max: MOST_MET });
 
   const find: ColumnStore['find'] = (place, what) => kept.get(`${what} ${place}`)?.[what];
   const put = <K extends keyof Kept>(place: string, what: K, value: Kept[K]): void => {
@@ -76,12 +76,13 @@ export function createColumnStore(mostBytes: number): ColumnStore {
     show: (place, column, isDear) => {
       // held before it is kept: keeping it may push out another that is in use
       recycler.hold(column.deposit);
-      if (isDear || seen.delete(place)) put(place, 'column', column);
-      else seen.set(place, true);
+      if (find(place, 'column') === column) return;
+      if (isDear || met.delete(place)) put(place, 'column', column);
+      else met.set(place, true);
     },
-    passBy: (places) => {
-      if (places.some((place) => seen.has(place) || find(place, 'column'))) return false;
-      for (const place of places) seen.set(place, true);
+    meet: (places) => {
+      if (places.some((place) => met.has(place) || find(place, 'column'))) return false;
+      for (const place of places) met.set(place, true);
       return true;
     },
     letGo: (place, column) => {

@@ -3,7 +3,7 @@ import type { FilamentSource } from '../emission/filamentSource.ts';
 import type { OrientedPoints } from '../geometry/orientedPoints.ts';
 import { casterCount, type Scene } from '../geometry/scene.ts';
 import { buildScene } from './buildScene.ts';
-import { computeArrival, computeColumns, computeHidden, sumClearInto, type Column } from './column.ts';
+import { computeArrival, computeColumns, computeHidden, seeAll, sumClearInto, type Column } from './column.ts';
 import { createColumnStore } from './columnStore.ts';
 import { createPlainKernel, MIXES, type DepositKernel } from './depositKernel.ts';
 import { traceBudget } from './massRays.ts';
@@ -105,11 +105,14 @@ export function createLocalTransport(
 
   /** The sums of a group that is met for the first time and sees all of the points; null of any other. */
   const sumInPassing = (group: Group, mixes: readonly Float64Array[]): readonly Float64Array[] | null => {
-    const { block, visibility, part, summing } = group;
+    const { visibility, part, summing } = group;
+    const { points } = group.block;
     const sources = group.sources.map(({ source }) => source);
-    if (part === 'hidden' || mixes.length > MIXES || !store.passBy(placesOf(group))) return null;
-    const sums = mixes.map(() => store.take(block.points.count));
-    return sumClearInto(sums, mixes, sources, block.points, visibility, summing) ? sums : null;
+    if (part === 'hidden' || mixes.length > MIXES || !store.meet(placesOf(group))) return null;
+    if (!seeAll(sources, points, visibility)) return null;
+    const sums = mixes.map(() => store.take(points.count));
+    sumClearInto(sums, mixes, sources, points, visibility, summing);
+    return sums;
   };
 
   /** Adds what a group leaves to each sum, and to the signature. */
@@ -119,8 +122,7 @@ export function createLocalTransport(
     const mixes = answer.mixes.map((mix) => mix.slice(first, first + sources.length));
     // sums of a few columns are kept: a changed charge makes one anew and adds up the others
     const places = mixes.map((factors) => `${sources.map(({ key }) => key).join()}/${where}/${factors.join()}`);
-    const found = places.map((place) => store.find(place, 'partial'));
-    const isMissing = found.some((values) => !values);
+    const isMissing = places.some((place) => !store.find(place, 'partial'));
     const passed = isMissing ? sumInPassing(group, mixes) : null;
     const shown: ShownColumn[] = [];
     try {
@@ -135,7 +137,8 @@ export function createLocalTransport(
       const columns = shown.map(({ column }) => column);
       mixes.forEach((factors, m) => {
         const make = (): Float64Array => passed?.[m] ?? weightedSum(store.take(count), columns, factors);
-        addInto(answer.sums[m]!, found[m] ?? store.keep(places[m]!, 'partial', make));
+        // looked for anew: while this waited, another calculation may have pushed it out
+        addInto(answer.sums[m]!, store.keep(places[m]!, 'partial', make));
       });
       if (answer.withSignature) for (const { signature } of columns) mergeSignature(answer, signature);
     } finally {
@@ -195,7 +198,7 @@ export function createLocalTransport(
       asked.push(...groups);
       done += count;
     }
-    waitFor(asked);
+    if (request.precision !== 'single') waitFor(asked); // a draft is not asked for again
     return results;
   };
 

@@ -2,7 +2,6 @@
 import { cpus } from 'node:os';
 import { createEvaluator } from '../../engine/coat/evaluateCoat.ts';
 import { createFace } from '../../engine/geometry/face.ts';
-import { openPlantFile } from '../../engine/plant/openPlant.ts';
 import type { Plant } from '../../engine/plant/plant.ts';
 import { computeColumns } from '../../engine/transport/column.ts';
 import { createPlainKernel } from '../../engine/transport/depositKernel.ts';
@@ -13,6 +12,7 @@ import type { KeyedPoints } from '../../engine/transport/transport.ts';
 import { createSimdKernel } from '../../engine/transport/simd/simdKernel.ts';
 import { createVisibility } from '../../engine/transport/visibility.ts';
 import { createNodePool } from '../../workers/nodePool.ts';
+import { plantOf } from '../support/plants.ts';
 import { benchDesign } from './benchDesign.ts';
 import { browserRows } from './browserBench.ts';
 import { fieldRows } from './fieldRows.ts';
@@ -55,12 +55,6 @@ const FOR_SLOPES: Repeats = { warmUp: 5, count: 31 };
 
 /** Threads reach their pace after some fifty runs, when the just-in-time compiler is through with them. */
 const IN_THREADS: Repeats = { warmUp: 60, count: 31 };
-
-function plantOf(design: object): Plant {
-  const opened = openPlantFile(design);
-  if (!opened.ok) throw new Error(opened.problems.map(({ path, message }) => `${path}: ${message}`).join('\n'));
-  return opened.plant;
-}
 
 const ms = (value: number): string => `${value.toFixed(value < 10 ? 2 : 1)} ms`;
 

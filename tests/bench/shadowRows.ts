@@ -1,29 +1,22 @@
 /** What shadows cost: full maps with obstacles against the same map without, by the same kernel. */
 import { createFace } from '../../engine/geometry/face.ts';
 import { buildMeshSolid } from '../../engine/geometry/mesh.ts';
-import { openPlantFile } from '../../engine/plant/openPlant.ts';
-import type { Plant } from '../../engine/plant/plant.ts';
 import { computeColumns } from '../../engine/transport/column.ts';
 import { createPlainKernel } from '../../engine/transport/depositKernel.ts';
 import { buildScene } from '../../engine/transport/buildScene.ts';
 import { sceneDataOf } from '../../engine/transport/plantRequests.ts';
 import { createSimdKernel } from '../../engine/transport/simd/simdKernel.ts';
 import { createVisibility } from '../../engine/transport/visibility.ts';
+import { plantOf, type DesignPart } from '../support/plants.ts';
 import { benchDesign } from './benchDesign.ts';
 import type { Row } from './row.ts';
 
 const REPEATS = 15;
 
-function plantOf(design: object): Plant {
-  const opened = openPlantFile(design);
-  if (!opened.ok) throw new Error(opened.problems.map(({ path, message }) => `${path}: ${message}`).join('\n'));
-  return opened.plant;
-}
-
-const withObstacles = (...obstacles: readonly object[]): object => ({ ...benchDesign(), obstacles });
+const withObstacles = (...obstacles: readonly object[]): DesignPart => ({ ...benchDesign(), obstacles });
 
 /** The rods of the bench that are out of the way: all but the first three. */
-function idleRods(count: number): object {
+function idleRods(count: number): DesignPart {
   const { obstacles } = benchDesign({ obstacles: count + 3 }) as { readonly obstacles: readonly object[] };
   return withObstacles(...obstacles.slice(3));
 }
@@ -78,7 +71,12 @@ function leastTimes(works: readonly (() => unknown)[]): number[] {
 /** Full maps from 576 sub-sources on 20,000 points, one thread, as multiples of the map without obstacles. */
 export async function shadowRows(): Promise<Row[]> {
   const kernel = createSimdKernel() ?? createPlainKernel();
-  const cases: readonly (readonly [what: string, goal: string, design: object, mesh?: Float32Array<ArrayBuffer>])[] = [
+  const cases: readonly (readonly [
+    what: string,
+    goal: string,
+    design: DesignPart,
+    mesh?: Float32Array<ArrayBuffer>,
+  ])[] = [
     ['no obstacle', '', benchDesign()],
     ['20 rods, 3 of them shade', '≤ 2.5 ×', benchDesign({ obstacles: 20 })],
     ['20 rods out of the way', '≤ 1.4 ×', idleRods(20)],

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { createFace } from '../../engine/geometry/face.ts';
 import { openPlantFile } from '../../engine/plant/openPlant.ts';
 import { createLocalTransport } from '../../engine/transport/localTransport.ts';
@@ -124,4 +124,22 @@ test('the glass hides a point behind it that stands free of the face', async () 
   const below = { count: 1, position: Float64Array.of(0, 0, -0.2), normal: Float64Array.of(0, 0, 1) };
   const open = await transport.deposit({ ...request, blocks: [keyedPoints(below, false)] });
   expect(open[0]?.sums[0]?.[0]).toBeGreaterThan(0);
+});
+
+test('a worker that rests keeps what it summed in passing, until it is asked for something else', async () => {
+  vi.useFakeTimers();
+  let breaths = 0;
+  const host = createComputeHost({ post: () => {}, breathe: async () => void breaths++ }, STORE_BYTES);
+  const clear = sceneDataOf({ ...plant, solids: { count: 0, records: new Float64Array() } });
+  const parcel = { scene: clear, points: [few], sources: packSources(sources) };
+  const call = { scene: clear.key, blocks: [few.key], sources: sources.map(({ key }) => key), mixes, ...wanted };
+  const nothing = { scene: null, points: [], sources: packSources([]) };
+  await host.deposit(1, parcel, call);
+  await vi.advanceTimersByTimeAsync(20);
+  await host.deposit(2, nothing, call); // begins the rest anew
+  await vi.advanceTimersByTimeAsync(20);
+  expect(breaths).toBe(0);
+  await vi.advanceTimersByTimeAsync(100);
+  expect(breaths).toBeGreaterThan(sources.length / 8 - 1);
+  vi.useRealTimers();
 });

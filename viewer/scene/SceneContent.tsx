@@ -92,6 +92,7 @@ export function SceneContent() {
     let isThere = true;
     const begin = async (): Promise<void> => {
       await nextTask();
+      if (!isThere) return;
       follow(usePicture.getState());
       await nextTask();
       await compileShaders(gl, scene, camera);

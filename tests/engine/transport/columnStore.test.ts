@@ -17,12 +17,12 @@ test('a dear column is kept at once, another when it is shown again', () => {
   expect(store.find('cheap', 'column')).toBe(cheap);
 });
 
-test('columns pass by once; what is kept or was met does not', () => {
+test('columns are met once; what is kept was met before', () => {
   const store = createColumnStore(10 * BYTES);
   store.show('kept', column(store.take), true);
-  expect(store.passBy(['kept', 'new'])).toBe(false);
-  expect(store.passBy(['new', 'other'])).toBe(true);
-  expect(store.passBy(['other'])).toBe(false);
+  expect(store.meet(['kept', 'new'])).toBe(false);
+  expect(store.meet(['new', 'other'])).toBe(true);
+  expect(store.meet(['other'])).toBe(false);
 });
 
 test('an array that the store has, or that is in use, is not given out again', () => {
