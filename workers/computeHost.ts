@@ -46,7 +46,7 @@ export function createComputeHost(thread: HostThread, storeBytes: number): Compu
   });
   const scenes = new LRUCache<string, SceneData>({ max: 8 });
   const points = new LRUCache<string, KeyedPoints>({ max: 64 });
-  const sources = new LRUCache<string, FilamentSource>({ max: 20_000 });
+  const sources = new LRUCache<string, FilamentSource>({ max: 10_000 });
   const problems = new LRUCache<string, ScatterProblem>({ max: 4 });
   const fly = once<ChunkRunner>(async () => (await import('../engine/gas/scatter.ts')).createLocalRunner());
   const cancelled = new Set<number>();

@@ -44,6 +44,16 @@ export function packSources(sources: readonly KeyedSource[]): PackedSources {
   };
 }
 
+/** Packs like packSources; the same filaments again, as they go to one worker after the other, are packed once. */
+export function createPacker(): typeof packSources {
+  let last: { readonly sources: readonly KeyedSource[]; readonly packed: PackedSources } | undefined;
+  return (sources) => {
+    const isSame = last?.sources.length === sources.length && sources.every((each, k) => each === last?.sources[k]);
+    if (!last || !isSame) last = { sources, packed: packSources(sources) };
+    return last.packed;
+  };
+}
+
 /** The filaments again; their arrays are views of the packed one. */
 export function unpackSources({ keys, counts, numbers, laws, lawOf, shields }: PackedSources): KeyedSource[] {
   let o = 0;

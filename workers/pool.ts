@@ -17,7 +17,7 @@ import type {
 } from '../engine/transport/transport.ts';
 import { createOrientedPoints } from '../engine/geometry/orientedPoints.ts';
 import { RUN } from '../engine/transport/depositKernel.ts';
-import { packSources } from './packedSources.ts';
+import { createPacker, packSources } from './packedSources.ts';
 import type { Answer, ComputeApi, Parcel, Progress } from './protocol.ts';
 import { shareByCost } from './shareByCost.ts';
 
@@ -50,7 +50,7 @@ interface Seat {
 }
 
 /** Keys a seat may remember before it starts over; beyond it the worker has forgotten the first ones anyway. */
-const MAX_KNOWN = 40_000;
+const MAX_KNOWN = 20_000;
 
 /** Starts `size` workers and shares each calculation among them. Results do not depend on `size`. */
 export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool {
@@ -122,6 +122,7 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
     const sharing = request.blocks.map(({ points }) =>
       Math.max(1, Math.min(seats.length, Math.floor(points.count / CHUNK))),
     );
+    const pack = createPacker();
     const parts = seats.flatMap((seat, w): Part<readonly DepositResult[]>[] => {
       const blocks = request.blocks.flatMap((block, b) =>
         w < sharing[b]! ? [partOfPoints(block, w, sharing[b]!)] : [],
@@ -140,7 +141,7 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
       return [
         {
           seat,
-          parcel: (known) => makeParcel(known, request.scene, request.sources, blocks),
+          parcel: (known) => makeParcel(known, request.scene, request.sources, blocks, pack),
           call: async (api, job, parcel) => api.deposit(job, parcel, call),
         },
       ];
@@ -231,13 +232,14 @@ function makeParcel(
   scene: SceneData,
   sources: readonly KeyedSource[],
   blocks: readonly PointsPart[] = [],
+  pack = packSources,
 ): Parcel {
   if (known.size > MAX_KNOWN) known.clear();
   const isNew = (key: string): boolean => !known.has(key) && known.add(key).size > 0;
   return {
     scene: isNew(scene.key) ? scene : null,
     points: blocks.flatMap((block) => (isNew(block.key) ? [block.make()] : [])),
-    sources: packSources(sources.filter(({ key }) => isNew(key))),
+    sources: pack(sources.filter(({ key }) => isNew(key))),
   };
 }
 

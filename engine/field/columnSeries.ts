@@ -31,7 +31,7 @@ export function depositAtNodes(
   for (let begin = 0; begin < nodes.count; begin += RUN) {
     const end = Math.min(nodes.count, begin + RUN);
     kernel.load(nodes, begin, end, perFreePath);
-    for (let j = 0; j < source.count; j++) kernel.add(source, j);
+    kernel.addAll(source);
     kernel.readInto(values.subarray(begin, end));
   }
   return values;

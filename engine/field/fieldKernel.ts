@@ -6,6 +6,6 @@ import type { OrientedPoints } from '../geometry/orientedPoints.ts';
 export interface FieldKernel {
   load(points: OrientedPoints, begin: number, end: number, perFreePath?: number): void;
   clear(): void;
-  add(source: FilamentSource, j: number): void;
+  addAll(source: FilamentSource): void;
   readInto(out: Float64Array): void;
 }

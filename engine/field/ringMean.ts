@@ -52,7 +52,7 @@ function depositInto(room: MeanRoom, source: FilamentSource, kernel: FieldKernel
   for (let begin = 0; begin < nodes.count; begin += RUN) {
     const end = Math.min(nodes.count, begin + RUN);
     kernel.load(nodes, begin, end, perFreePath);
-    for (let j = 0; j < source.count; j++) kernel.add(source, j);
+    kernel.addAll(source);
     kernel.readInto(nodes.count <= RUN ? values : values.subarray(begin, end));
   }
 }

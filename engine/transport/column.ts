@@ -68,7 +68,8 @@ export function computeColumns(
           scratch,
         });
       } else {
-        addAll(source, kernel);
+        kernel.clear();
+        kernel.addAll(source);
         kernel.readInto(run);
       }
     });
@@ -99,11 +100,13 @@ export function sumClearInto(
     const end = Math.min(points.count, begin + RUN);
     kernel.load(points, begin, end, visibility.perFreePath);
     kernel.clearMixes();
-    sources.forEach((source, f) => {
-      addAll(source, kernel);
-      factors.forEach((factor, m) => kernel.addToMix(m, factor[f]!));
-    });
-    outs.forEach((out, m) => kernel.readMixInto(out.subarray(begin, end), m));
+    // loops without closures: thousands of them a calculation would keep the garbage collector busy
+    for (let f = 0; f < sources.length; f++) {
+      kernel.clear();
+      kernel.addAll(sources[f]!);
+      for (let m = 0; m < outs.length; m++) kernel.addToMix(m, factors[m]![f]!);
+    }
+    for (let m = 0; m < outs.length; m++) kernel.readMixInto(outs[m]!.subarray(begin, end), m);
   }
 }
 
@@ -155,12 +158,6 @@ function hidersOf(visibility: Visibility, source: FilamentSource, points: Orient
 /** The column of one filament in plain TypeScript: for single points, and the reference. */
 export function computeColumn(source: FilamentSource, points: OrientedPoints, visibility: Visibility): Column {
   return computeColumns([source], points, visibility, createPlainKernel())[0]!;
-}
-
-/** Sums all sub-sources of a filament in the kernel. */
-function addAll(source: FilamentSource, kernel: DepositKernel): void {
-  kernel.clear();
-  for (let j = 0; j < source.count; j++) kernel.add(source, j);
 }
 
 /** Room for one sub-source's deposits on a run. */

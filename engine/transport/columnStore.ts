@@ -35,7 +35,7 @@ export interface ColumnStore {
 const SPARE_SHARE = 1 / 4;
 
 /** Places remembered whose column was asked for and not kept. */
-const MOST_MET = 20_000;
+const MOST_MET = 10_000;
 
 /** Bytes that an entry takes beside its numbers. */
 const OVERHEAD = 256;

@@ -29,6 +29,8 @@ export interface DepositKernel {
   clear(): void;
   /** Adds the deposit of sub-source j per kilogram of its filament, 1/m², as if it had no shield. */
   add(source: FilamentSource, j: number): void;
+  /** The same for all sub-sources of a filament, one after the other. */
+  addAll(source: FilamentSource): void;
   /**
    * Adds the deposit of sub-source j where the filament's shield, if any, lets it through.
    *
@@ -94,6 +96,9 @@ export function createPlainKernel(most = RUN): DepositKernel {
     },
     add(source, j) {
       addInto(source, j, false);
+    },
+    addAll(source) {
+      for (let j = 0; j < source.count; j++) addInto(source, j, false);
     },
     addPastShield(source, j, hidden) {
       addInto(source, j, source.shield !== null);

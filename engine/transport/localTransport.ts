@@ -85,7 +85,7 @@ export function createLocalTransport(
 
   /** Shows the columns of some of a group's filaments; those that are not kept are computed together. */
   const showColumns = (group: Group, isWanted: boolean): ShownColumn[] => {
-    const places = placesOf(group);
+    const { places } = group;
     const found = places.map((place) => store.find(place, 'column'));
     const missing = group.sources.filter((_, k) => !found[k]);
     const made =
@@ -108,7 +108,7 @@ export function createLocalTransport(
     const { visibility, part, summing } = group;
     const { points } = group.block;
     const sources = group.sources.map(({ source }) => source);
-    if (part === 'hidden' || mixes.length > MIXES || !store.meet(placesOf(group))) return null;
+    if (part === 'hidden' || mixes.length > MIXES || !store.meet(group.places)) return null;
     if (!seeAll(sources, points, visibility)) return null;
     const sums = mixes.map(() => store.take(points.count));
     sumClearInto(sums, mixes, sources, points, visibility, summing);
@@ -117,12 +117,13 @@ export function createLocalTransport(
 
   /** Adds what a group leaves to each sum, and to the signature. */
   const addGroup = async (group: Group, answer: Unfinished, pause: (done: number) => Promise<void>): Promise<void> => {
-    const { sources, where, first, block } = group;
+    const { sources, places, where, first, block } = group;
     const { count } = block.points;
     const mixes = answer.mixes.map((mix) => mix.slice(first, first + sources.length));
     // sums of a few columns are kept: a changed charge makes one anew and adds up the others
-    const places = mixes.map((factors) => `${sources.map(({ key }) => key).join()}/${where}/${factors.join()}`);
-    const isMissing = places.some((place) => !store.find(place, 'partial'));
+    const keys = sources.map(({ key }) => key).join();
+    const sumPlaces = mixes.map((factors) => `${keys}/${where}/${factors.join()}`);
+    const isMissing = sumPlaces.some((place) => !store.find(place, 'partial'));
     const passed = isMissing ? sumInPassing(group, mixes) : null;
     const shown: ShownColumn[] = [];
     try {
@@ -130,7 +131,8 @@ export function createLocalTransport(
         // filaments that shadows make slow are computed one by one, so that the work can be stopped in between
         const step = casterCount(group.visibility.scene) > 0 ? 1 : sources.length;
         for (let k = 0; k < sources.length; k += step) {
-          shown.push(...showColumns({ ...group, sources: sources.slice(k, k + step) }, false));
+          const few = { sources: sources.slice(k, k + step), places: places.slice(k, k + step) };
+          shown.push(...showColumns({ ...group, ...few }, false));
           await pause(first + k + step);
         }
       }
@@ -138,7 +140,7 @@ export function createLocalTransport(
       mixes.forEach((factors, m) => {
         const make = (): Float64Array => passed?.[m] ?? weightedSum(store.take(count), columns, factors);
         // looked for anew: while this waited, another calculation may have pushed it out
-        addInto(answer.sums[m]!, store.keep(places[m]!, 'partial', make));
+        addInto(answer.sums[m]!, store.keep(sumPlaces[m]!, 'partial', make));
       });
       if (answer.withSignature) for (const { signature } of columns) mergeSignature(answer, signature);
     } finally {
@@ -147,12 +149,12 @@ export function createLocalTransport(
   };
 
   const addArrival = (
-    { sources, first, block, visibility, where, summing }: Group,
+    { sources, places, first, block, visibility, summing }: Group,
     { arrival, mixes }: Unfinished,
   ): void => {
     if (!arrival) return;
-    sources.forEach(({ key, source }, k) => {
-      const moments = store.keep(`${key}/${where}`, 'arrival', () =>
+    sources.forEach(({ source }, k) => {
+      const moments = store.keep(places[k]!, 'arrival', () =>
         computeArrival(source, block.points, visibility, summing),
       );
       addScaledInto(arrival.angle, moments.angle, mixes[0]?.[first + k] ?? 0);
@@ -247,16 +249,13 @@ interface Group {
   readonly summing: DepositKernel;
   /** all that determines a column beside its source */
   readonly where: string;
+  /** [sources] where the store has their columns */
+  readonly places: readonly string[];
 }
 
 interface ShownColumn {
   readonly place: string;
   readonly column: Column;
-}
-
-/** Where the store has the columns of a group. */
-function placesOf({ sources, where }: Group): string[] {
-  return sources.map(({ key }) => `${key}/${where}`);
 }
 
 /** The answer at one block of points, while groups are added to it. */
@@ -275,7 +274,8 @@ function groupsOf(
   const where = `${at.block.key}/${scene.key}/${part}/${at.summing.name}`;
   const groups: Group[] = [];
   for (let first = 0; first < sources.length; first += BATCH) {
-    groups.push({ ...at, sources: sources.slice(first, first + BATCH), first, part, where });
+    const few = sources.slice(first, first + BATCH);
+    groups.push({ ...at, sources: few, first, part, where, places: few.map(({ key }) => `${key}/${where}`) });
   }
   return groups;
 }

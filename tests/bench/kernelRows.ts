@@ -59,10 +59,8 @@ function medianPerPair(
       kernel.load(points, begin, Math.min(points.count, begin + RUN), perFreePath);
       for (const source of sources) {
         kernel.clear();
-        for (let j = 0; j < source.count; j++) {
-          if (hasShield) kernel.addPastShield(source, j);
-          else kernel.add(source, j);
-        }
+        if (hasShield) for (let j = 0; j < source.count; j++) kernel.addPastShield(source, j);
+        else kernel.addAll(source);
         kernel.readInto(out);
       }
     }

@@ -1,10 +1,11 @@
 /** The SIMD kernel: WebAssembly from assembly/, two points at a time in double precision, or four in single. */
-import type { FilamentSource } from '../../emission/filamentSource.ts';
+import type { EmissionLaw } from '../../emission/emissionLaw.ts';
+import type { FilamentSource, Shield } from '../../emission/filamentSource.ts';
 import { createPlainKernel, markCutInto, MIXES, RUN, type DepositKernel } from '../depositKernel.ts';
 import { isWholePower } from '../depositKernels.ts';
 import type { OrientedPoints } from '../../geometry/orientedPoints.ts';
 import { createRunStore, type PlacedRun } from './runStore.ts';
-import { kernelsOf, startModule, type Kernels } from './wasmModule.ts';
+import { kernelsOf, startModule } from './wasmModule.ts';
 
 export interface SimdOptions {
   /**
@@ -20,39 +21,41 @@ export interface SimdOptions {
 /** Sub-sources that are summed in single precision before they go into the doubles: 16 roundings of 2⁻²⁵ at most. */
 const MOST_PENDING = 16;
 
-/** Adds sub-source j under its law to `out`; its place, axis and weight are in SOURCE. */
-function addLaw(kernels: Kernels, { law }: FilamentSource, out: number, run: number, bytes: number): void {
-  switch (law.kind) {
-    case 'isotropic':
-      return kernels.addIsotropic(out, run, bytes);
-    case 'cosine':
-      if (law.power === 1) return kernels.addKnudsen(out, run, bytes);
-      if (!isWholePower(law.power)) return kernels.addCosinePower(out, run, bytes);
-      if (law.power % 2 === 1) return kernels.addOddCosine(out, run, bytes, law.power >> 1);
-      return kernels.addEvenCosine(out, run, bytes, law.power >> 1);
-    case 'wire':
-      return kernels.addWire(out, run, bytes);
-    case 'coil':
-      return kernels.addCoil(out, run, bytes);
-    case 'table':
-      return; // measured tables stay in TypeScript
-  }
+/** Sub-sources that have room in the module's memory; SOURCES of assembly/layout.ts. */
+const MOST_PLACED = 64;
+
+/** Numbers of a sub-source there: place, axis, weight, power. */
+const NUMBERS = 8;
+
+/** The loops of addSources in assembly/laws.ts, in its order. */
+const LAWS = ['isotropic', 'Knudsen', 'odd cosine', 'even cosine', 'cosine power', 'wire', 'coil'] as const;
+
+/** The loop that a law runs in. */
+function loopOf(law: EmissionLaw): (typeof LAWS)[number] {
+  if (law.kind === 'table') throw new Error('measured tables are summed in TypeScript');
+  if (law.kind !== 'cosine') return law.kind;
+  if (law.power === 1) return 'Knudsen';
+  if (!isWholePower(law.power)) return 'cosine power';
+  return law.power % 2 === 1 ? 'odd cosine' : 'even cosine';
 }
 
-/** Weight of sub-source j with what its law is multiplied by, in the operation order of depositKernels.ts. */
-function scaledWeight({ law, weight }: FilamentSource, j: number): number {
-  const w = weight[j]!;
+/** What a law multiplies weights by, and then divides them by, in the operation order of depositKernels.ts. */
+function multiplierOf(law: EmissionLaw): number {
+  if (law.kind === 'coil') return 2;
+  return law.kind === 'cosine' && law.power !== 1 ? law.power + 1 : 1;
+}
+function divisorOf(law: EmissionLaw): number {
   switch (law.kind) {
     case 'isotropic':
-      return w / (4 * Math.PI);
+      return 4 * Math.PI;
     case 'cosine':
-      return law.power === 1 ? w / Math.PI : (w * (law.power + 1)) / (2 * Math.PI);
+      return law.power === 1 ? Math.PI : 2 * Math.PI;
     case 'wire':
-      return w / Math.PI ** 2;
+      return Math.PI ** 2;
     case 'coil':
-      return (w * 2) / Math.PI ** 3;
+      return Math.PI ** 3;
     case 'table':
-      return w;
+      return 1;
   }
 }
 
@@ -64,7 +67,8 @@ export function createSimdKernel({ precision = 'double' }: SimdOptions = {}): De
   const { buffer } = wasm.memory;
   const kernels = kernelsOf(wasm, isSingle);
   const store = createRunStore(buffer, wasm.RUNS.value, isSingle);
-  const given = new Float64Array(buffer, wasm.SOURCE.value, 12);
+  const given = new Float64Array(buffer, wasm.SOURCES.value, MOST_PLACED * NUMBERS);
+  const shield = new Float64Array(buffer, wasm.SHIELD.value, 4);
   const sum = new Float64Array(buffer, wasm.SUM.value, RUN);
   const mixes = new Float64Array(buffer, wasm.MIXES.value, MIXES * RUN);
   const sumBytes = Float64Array.BYTES_PER_ELEMENT * RUN;
@@ -85,29 +89,62 @@ export function createSimdKernel({ precision = 'double' }: SimdOptions = {}): De
     if (pending > 0) wasm.addPart(bytes);
     pending = 0;
   };
-  const give = (source: FilamentSource, j: number): void => {
-    const { law, position: p, axis: a } = source;
-    for (let k = 0; k < 3; k++) {
-      given[k] = p[3 * j + k]! - run.origin[k]!;
-      given[3 + k] = a[3 * j + k]!;
+  /** Writes sub-sources first … first + count − 1 into the module's memory. */
+  const give = (source: FilamentSource, first: number, count: number): void => {
+    const { law, position: p, axis: a, weight: w } = source;
+    const [multiplier, divisor] = [multiplierOf(law), divisorOf(law)];
+    const { origin } = run;
+    const power = law.kind === 'cosine' ? law.power : 0;
+    for (let j = first, o = 0; j < first + count; j++, o += NUMBERS) {
+      given[o] = p[3 * j]! - origin[0];
+      given[o + 1] = p[3 * j + 1]! - origin[1];
+      given[o + 2] = p[3 * j + 2]! - origin[2];
+      given[o + 3] = a[3 * j]!;
+      given[o + 4] = a[3 * j + 1]!;
+      given[o + 5] = a[3 * j + 2]!;
+      given[o + 6] = (w[j]! * multiplier) / divisor;
+      given[o + 7] = power;
     }
-    given[6] = scaledWeight(source, j);
-    given[7] = law.kind === 'cosine' ? law.power : 0;
   };
-  const addSimd = (source: FilamentSource, j: number, isShielded: boolean): void => {
-    const { shield } = source;
-    const isDirect = !isShielded && perFreePath === 0;
-    give(source, j);
-    if (!isDirect) wasm.clear(wasm.SIDE.value, bytes);
-    addLaw(kernels, source, isDirect ? total : wasm.SIDE.value, run.at, bytes);
-    if (isShielded && shield) {
-      given.set(shield.direction, 8);
-      given[11] = shield.cosHalfAngle;
-      kernels.cutByShield(run.at, bytes);
+  const addGiven = (source: FilamentSource, out: number, first: number, count: number): void => {
+    const { law } = source;
+    kernels.addSources(
+      out,
+      run.at,
+      bytes,
+      LAWS.indexOf(loopOf(law)),
+      law.kind === 'cosine' ? law.power >> 1 : 0,
+      first,
+      count,
+    );
+  };
+  const noteAdded = (count: number): void => {
+    if (isSingle && (pending += count) === MOST_PENDING) flush();
+  };
+  /** Adds sub-sources first … first + count − 1, MOST_PLACED at most. */
+  const addSimd = (source: FilamentSource, first: number, count: number): void => {
+    give(source, first, count);
+    for (let k = 0; k < count;) {
+      const together = perFreePath > 0 ? 1 : Math.min(count - k, isSingle ? MOST_PENDING - pending : count);
+      if (perFreePath > 0) {
+        wasm.clear(wasm.SIDE.value, bytes);
+        addGiven(source, wasm.SIDE.value, k, together);
+        kernels.addThroughGas(total, run.at, bytes, perFreePath);
+      } else addGiven(source, total, k, together);
+      noteAdded(together);
+      k += together;
     }
+  };
+  const addShielded = (source: FilamentSource, j: number, { direction, cosHalfAngle }: Shield): void => {
+    give(source, j, 1);
+    wasm.clear(wasm.SIDE.value, bytes);
+    addGiven(source, wasm.SIDE.value, 0, 1);
+    shield.set(direction);
+    shield[3] = cosHalfAngle;
+    kernels.cutByShield(run.at, bytes);
     if (perFreePath > 0) kernels.addThroughGas(total, run.at, bytes, perFreePath);
-    else if (!isDirect) kernels.addSide(total, bytes);
-    if (isSingle && ++pending === MOST_PENDING) flush();
+    else kernels.addSide(total, bytes);
+    noteAdded(1);
   };
   /** Measured tables are searched in TypeScript, in double precision. */
   const addTable = (source: FilamentSource, j: number, isShielded: boolean, hidden?: Uint8Array): void => {
@@ -130,14 +167,21 @@ export function createSimdKernel({ precision = 'double' }: SimdOptions = {}): De
     clear,
     add(source, j) {
       if (source.law.kind === 'table') addTable(source, j, false);
-      else addSimd(source, j, false);
+      else addSimd(source, j, 1);
+    },
+    addAll(source) {
+      const isTable = source.law.kind === 'table';
+      for (let j = 0; j < source.count; j += isTable ? 1 : MOST_PLACED) {
+        if (isTable) addTable(source, j, false);
+        else addSimd(source, j, Math.min(source.count - j, MOST_PLACED));
+      }
     },
     addPastShield(source, j, hidden) {
-      const isShielded = source.shield !== null;
       if (source.law.kind === 'table') return addTable(source, j, true, hidden);
-      addSimd(source, j, isShielded);
+      if (source.shield) addShielded(source, j, source.shield);
+      else addSimd(source, j, 1);
       if (!hidden) return;
-      if (isShielded) markCutInto(hidden, cut, end - begin);
+      if (source.shield) markCutInto(hidden, cut, end - begin);
       else hidden.fill(0, 0, end - begin);
     },
     readInto(out) {

@@ -7,18 +7,17 @@ interface Place {
   readonly value: number;
 }
 
-type Law = (out: number, run: number, bytes: number) => void;
-type PairedLaw = (out: number, run: number, bytes: number, pairs: number) => void;
-
 /** The laws and passages in one precision; see assembly/laws.ts and assembly/passage.ts. */
 export interface Kernels {
-  readonly addKnudsen: Law;
-  readonly addOddCosine: PairedLaw;
-  readonly addEvenCosine: PairedLaw;
-  readonly addCosinePower: Law;
-  readonly addIsotropic: Law;
-  readonly addWire: Law;
-  readonly addCoil: Law;
+  readonly addSources: (
+    out: number,
+    run: number,
+    bytes: number,
+    law: number,
+    pairs: number,
+    first: number,
+    count: number,
+  ) => void;
   readonly cutByShield: (run: number, bytes: number) => void;
   readonly addThroughGas: (out: number, run: number, bytes: number, perFreePath: number) => void;
   readonly addSide: (out: number, bytes: number) => void;
@@ -33,7 +32,8 @@ export type DepositExports = {
   readonly PART: Place;
   readonly SIDE: Place;
   readonly CUT: Place;
-  readonly SOURCE: Place;
+  readonly SOURCES: Place;
+  readonly SHIELD: Place;
   clear(at: number, bytes: number): void;
   addPart(bytes: number): void;
   addSumTimes(out: number, bytes: number, factor: number): void;
@@ -62,13 +62,7 @@ export function kernelsOf(wasm: DepositExports, isSingle: boolean): Kernels {
   const of = <K extends keyof Kernels>(name: K): Kernels[K] =>
     (wasm as Readonly<Record<string, unknown>>)[`${name}${isSingle ? 32 : 64}`] as Kernels[K];
   return {
-    addKnudsen: of('addKnudsen'),
-    addOddCosine: of('addOddCosine'),
-    addEvenCosine: of('addEvenCosine'),
-    addCosinePower: of('addCosinePower'),
-    addIsotropic: of('addIsotropic'),
-    addWire: of('addWire'),
-    addCoil: of('addCoil'),
+    addSources: of('addSources'),
     cutByShield: of('cutByShield'),
     addThroughGas: of('addThroughGas'),
     addSide: of('addSide'),

@@ -27,9 +27,9 @@ function countingKernel(): { readonly kernel: FieldKernel; readonly pairs: () =>
         inner.load(points, begin, end, perFreePath);
       },
       clear: () => inner.clear(),
-      add(source, j) {
-        pairs += length;
-        inner.add(source, j);
+      addAll(source) {
+        pairs += length * source.count;
+        inner.addAll(source);
       },
       readInto: (out) => inner.readInto(out),
     },

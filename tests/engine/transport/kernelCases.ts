@@ -86,6 +86,8 @@ export function simdKernel(options?: SimdOptions): DepositKernel {
 export interface SumOptions {
   readonly perFreePath?: number;
   readonly isShielded?: boolean;
+  /** all sub-sources in one call */
+  readonly isTogether?: boolean;
 }
 
 /** All deposits of a filament through a kernel, run by run, with the marks of its shield. */
@@ -93,17 +95,19 @@ export function sumOf(
   kernel: DepositKernel,
   source: FilamentSource,
   points: OrientedPoints,
-  { perFreePath = 0, isShielded = false }: SumOptions = {},
+  { perFreePath = 0, isShielded = false, isTogether = false }: SumOptions = {},
 ): { readonly deposit: Float64Array; readonly hidden: Uint8Array[] } {
   const deposit = new Float64Array(points.count);
   const hidden = Array.from({ length: source.count }, () => new Uint8Array(points.count));
   for (let begin = 0; begin < points.count; begin += RUN) {
     const end = Math.min(points.count, begin + RUN);
     kernel.load(points, begin, end, perFreePath);
-    for (let j = 0; j < source.count; j++) {
-      if (isShielded) kernel.addPastShield(source, j, hidden[j]!.subarray(begin, end));
-      else kernel.add(source, j);
-    }
+    if (isTogether) kernel.addAll(source);
+    else
+      for (let j = 0; j < source.count; j++) {
+        if (isShielded) kernel.addPastShield(source, j, hidden[j]!.subarray(begin, end));
+        else kernel.add(source, j);
+      }
     kernel.readInto(deposit.subarray(begin, end));
   }
   return { deposit, hidden };

@@ -31,7 +31,11 @@ function counted(): { readonly kernel: DepositKernel; readonly added: () => numb
     added++;
     plain.add(source, j);
   };
-  return { kernel: { ...plain, add }, added: () => added };
+  const addAll: DepositKernel['addAll'] = (source) => {
+    added += source.count;
+    plain.addAll(source);
+  };
+  return { kernel: { ...plain, add, addAll }, added: () => added };
 }
 
 /** Sums of one request after another, and how many sub-sources each took, in columns of one filament. */

@@ -129,6 +129,25 @@ describe('the SIMD kernel', () => {
     }
   });
 
+  // more sub-sources than the module's memory takes at a time, and than single precision sums before it rounds
+  test.each(
+    named([...EXACT_LAWS, { kind: 'cosine', power: 2.5 }]).flatMap(([name, law]) =>
+      ['double', 'single'].map((precision) => [`${name}, ${precision}`, law, precision] as const),
+    ),
+  )('sums a long filament in one call as it does one by one: %s', (_name, law, precision) => {
+    const kernel = createSimdKernel({ precision: precision as 'double' | 'single' })!;
+    const source = sourceOf(
+      Array.from({ length: 131 }, (_, j) => [[0.01 * j, 0.3, 1], [0, 0.6, -0.8], 1 + j / 7]),
+      law,
+    );
+    const points = planeReceivers(Array.from({ length: 37 }, (_, i) => [i / 20, i / 90] as const));
+    for (const perFreePath of [0, 0.5]) {
+      const together = sumOf(kernel, source, points, { perFreePath, isTogether: true });
+      expect(together).toEqual(sumOf(kernel, source, points, { perFreePath }));
+      expect(together.deposit.every((value) => value > 0)).toBe(true);
+    }
+  });
+
   test('mixes sums with the bits of the plain one, and of adding them up', () => {
     const laws: readonly EmissionLaw[] = [{ kind: 'coil' }, { kind: 'isotropic' }, { kind: 'cosine', power: 1 }];
     const sources = laws.map((law, k) => sourceOf([[[0.2 * k, 0, 1], [0, 0, -1], 1]], law));

@@ -1,13 +1,13 @@
 // The emission laws in the operation order of depositKernels.ts: in double precision to the same bits,
 // but for fractional powers. Each adds the deposits of the given sub-source on a run to `out`, T.
 
-import { addTo, arriving, COS, dot, given, held, leastSquare, px, py, pz, SOURCE, TAIL } from './layout';
+import { addTo, arriving, COS, dot, given, givenTo, held, leastSquare, px, py, pz, TAIL, turnTo } from './layout';
 import { exp2, fastEllipticE, leadingBits, scaledLogInto } from './functions';
 
 /** w · max(0, d·a) · max(0, −d·n) / r⁴ */
-export function addKnudsen<T>(out: usize, run: usize, bytes: usize): void {
-  const sx = given<T>(0), sy = given<T>(1), sz = given<T>(2), ax = given<T>(3), ay = given<T>(4), az = given<T>(5);
-  const w = given<T>(6), least = leastSquare<T>(), zero = v128.splat<T>(<T>0);
+function addKnudsen<T>(out: usize, run: usize, bytes: usize): void {
+  const sx = givenTo<T>(0), sy = givenTo<T>(1), sz = givenTo<T>(2), ax = givenTo<T>(3), ay = givenTo<T>(4), az = givenTo<T>(5);
+  const w = givenTo<T>(6), least = leastSquare<T>(), zero = v128.splat<T>(<T>0);
   for (let o: usize = 0; o < bytes; o += 16) {
     const at = run + o;
     const dx = v128.sub<T>(px<T>(at), sx), dy = v128.sub<T>(py<T>(at), sy), dz = v128.sub<T>(pz<T>(at), sz);
@@ -18,9 +18,9 @@ export function addKnudsen<T>(out: usize, run: usize, bytes: usize): void {
 }
 
 /** w · max(0, cosφ)ⁿ · max(0, −d·n) / r³ for n = 2·pairs + 1 */
-export function addOddCosine<T>(out: usize, run: usize, bytes: usize, pairs: i32): void {
-  const sx = given<T>(0), sy = given<T>(1), sz = given<T>(2), ax = given<T>(3), ay = given<T>(4), az = given<T>(5);
-  const w = given<T>(6), least = leastSquare<T>(), one = held<T>(1), zero = v128.splat<T>(<T>0);
+function addOddCosine<T>(out: usize, run: usize, bytes: usize, pairs: i32): void {
+  const sx = givenTo<T>(0), sy = givenTo<T>(1), sz = givenTo<T>(2), ax = givenTo<T>(3), ay = givenTo<T>(4), az = givenTo<T>(5);
+  const w = givenTo<T>(6), least = leastSquare<T>(), one = held<T>(1), zero = v128.splat<T>(<T>0);
   for (let o: usize = 0; o < bytes; o += 16) {
     const at = run + o;
     const dx = v128.sub<T>(px<T>(at), sx), dy = v128.sub<T>(py<T>(at), sy), dz = v128.sub<T>(pz<T>(at), sz);
@@ -35,9 +35,9 @@ export function addOddCosine<T>(out: usize, run: usize, bytes: usize, pairs: i32
 }
 
 /** w · max(0, cosφ)ⁿ · max(0, −d·n) / r³ for n = 2·pairs, 1 in front and 0 behind for n = 0 */
-export function addEvenCosine<T>(out: usize, run: usize, bytes: usize, pairs: i32): void {
-  const sx = given<T>(0), sy = given<T>(1), sz = given<T>(2), ax = given<T>(3), ay = given<T>(4), az = given<T>(5);
-  const w = given<T>(6), least = leastSquare<T>(), one = held<T>(1), zero = v128.splat<T>(<T>0);
+function addEvenCosine<T>(out: usize, run: usize, bytes: usize, pairs: i32): void {
+  const sx = givenTo<T>(0), sy = givenTo<T>(1), sz = givenTo<T>(2), ax = givenTo<T>(3), ay = givenTo<T>(4), az = givenTo<T>(5);
+  const w = givenTo<T>(6), least = leastSquare<T>(), one = held<T>(1), zero = v128.splat<T>(<T>0);
   for (let o: usize = 0; o < bytes; o += 16) {
     const at = run + o;
     const dx = v128.sub<T>(px<T>(at), sx), dy = v128.sub<T>(py<T>(at), sy), dz = v128.sub<T>(pz<T>(at), sz);
@@ -52,8 +52,8 @@ export function addEvenCosine<T>(out: usize, run: usize, bytes: usize, pairs: i3
 }
 
 /** w · max(0, −d·n) / r³ */
-export function addIsotropic<T>(out: usize, run: usize, bytes: usize): void {
-  const sx = given<T>(0), sy = given<T>(1), sz = given<T>(2), w = given<T>(6), least = leastSquare<T>();
+function addIsotropic<T>(out: usize, run: usize, bytes: usize): void {
+  const sx = givenTo<T>(0), sy = givenTo<T>(1), sz = givenTo<T>(2), w = givenTo<T>(6), least = leastSquare<T>();
   for (let o: usize = 0; o < bytes; o += 16) {
     const at = run + o;
     const dx = v128.sub<T>(px<T>(at), sx), dy = v128.sub<T>(py<T>(at), sy), dz = v128.sub<T>(pz<T>(at), sz);
@@ -63,9 +63,9 @@ export function addIsotropic<T>(out: usize, run: usize, bytes: usize): void {
 }
 
 /** w · |d × a| · max(0, −d·n) / r⁴ */
-export function addWire<T>(out: usize, run: usize, bytes: usize): void {
-  const sx = given<T>(0), sy = given<T>(1), sz = given<T>(2), ax = given<T>(3), ay = given<T>(4), az = given<T>(5);
-  const w = given<T>(6), least = leastSquare<T>();
+function addWire<T>(out: usize, run: usize, bytes: usize): void {
+  const sx = givenTo<T>(0), sy = givenTo<T>(1), sz = givenTo<T>(2), ax = givenTo<T>(3), ay = givenTo<T>(4), az = givenTo<T>(5);
+  const w = givenTo<T>(6), least = leastSquare<T>();
   for (let o: usize = 0; o < bytes; o += 16) {
     const at = run + o;
     const dx = v128.sub<T>(px<T>(at), sx), dy = v128.sub<T>(py<T>(at), sy), dz = v128.sub<T>(pz<T>(at), sz);
@@ -86,8 +86,8 @@ export function addWire<T>(out: usize, run: usize, bytes: usize): void {
 // @ts-ignore: decorator
 @inline
 function prepareLobe<T>(run: usize, bytes: usize): void {
-  const sx = given<T>(0), sy = given<T>(1), sz = given<T>(2), ax = given<T>(3), ay = given<T>(4), az = given<T>(5);
-  const w = given<T>(6), least = leastSquare<T>(), one = held<T>(1);
+  const sx = givenTo<T>(0), sy = givenTo<T>(1), sz = givenTo<T>(2), ax = givenTo<T>(3), ay = givenTo<T>(4), az = givenTo<T>(5);
+  const w = givenTo<T>(6), least = leastSquare<T>(), one = held<T>(1);
   for (let o: usize = 0; o < bytes; o += 16) {
     const at = run + o;
     const dx = v128.sub<T>(px<T>(at), sx), dy = v128.sub<T>(py<T>(at), sy), dz = v128.sub<T>(pz<T>(at), sz);
@@ -99,7 +99,7 @@ function prepareLobe<T>(run: usize, bytes: usize): void {
 }
 
 /** w · E(sin²φ) · max(0, −d·n) / r³ */
-export function addCoil<T>(out: usize, run: usize, bytes: usize): void {
+function addCoil<T>(out: usize, run: usize, bytes: usize): void {
   prepareLobe<T>(run, bytes);
   for (let o: usize = 0; o < bytes; o += 16) {
     const c = v128.abs<T>(v128.load(COS + o));
@@ -108,17 +108,33 @@ export function addCoil<T>(out: usize, run: usize, bytes: usize): void {
 }
 
 /** w · max(0, cosφ)ⁿ · max(0, −d·n) / r³ for any n */
-export function addCosinePower<T>(out: usize, run: usize, bytes: usize): void {
+function addCosinePower<T>(out: usize, run: usize, bytes: usize): void {
   prepareLobe<T>(run, bytes);
   // the leading bits of n: their product with a binary exponent is exact
-  const exponent = load<f64>(SOURCE + 56);
+  const exponent = given(7);
   const leading = held<T>(leadingBits<T>(exponent)), rest = held<T>(exponent - leadingBits<T>(exponent));
-  const n = given<T>(7);
+  const n = givenTo<T>(7);
   for (let o: usize = 0; o < bytes; o += 16) {
     scaledLogInto<T>(o, v128.load(COS + o), n, leading, rest);
   }
   for (let o: usize = 0; o < bytes; o += 16) {
     const lobe = v128.and(exp2<T>(o), v128.gt<T>(v128.load(COS + o), v128.splat<T>(<T>0)));
     addTo<T>(out + o, v128.mul<T>(v128.load(TAIL + o), lobe));
+  }
+}
+
+/** Adds sub-sources first … first + count − 1 of SOURCES under a law, LAWS of simdKernel.ts, to `out`, one after the other. */
+export function addSources<T>(out: usize, run: usize, bytes: usize, law: i32, pairs: i32, first: i32, count: i32): void {
+  for (let j = first; j < first + count; j++) {
+    turnTo(j);
+    switch (law) {
+      case 0: addIsotropic<T>(out, run, bytes); break;
+      case 1: addKnudsen<T>(out, run, bytes); break;
+      case 2: addOddCosine<T>(out, run, bytes, pairs); break;
+      case 3: addEvenCosine<T>(out, run, bytes, pairs); break;
+      case 4: addCosinePower<T>(out, run, bytes); break;
+      case 5: addWire<T>(out, run, bytes); break;
+      case 6: addCoil<T>(out, run, bytes); break;
+    }
   }
 }

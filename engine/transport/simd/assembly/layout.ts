@@ -25,8 +25,17 @@ export const SMALL: usize = memory.data(512 * 8, 16);
 /** [512] T: r / λ. */
 export const PATHS: usize = memory.data(512 * 8, 16);
 
-/** [12] f64, the sub-source: place, axis, weight, power; of its shield: direction, cosine of the half angle. */
-export const SOURCE: usize = memory.data(12 * 8, 16);
+/** [64 × 8] f64, sub-sources (MOST_PLACED of simdKernel.ts): place, axis, weight, power. */
+export const SOURCES: usize = memory.data(64 * 8 * 8, 16);
+/** [4] f64, of their shield: direction, cosine of the half angle. */
+export const SHIELD: usize = memory.data(4 * 8, 16);
+
+let source: usize = SOURCES;
+
+/** Turns to sub-source j of SOURCES. */
+export function turnTo(j: i32): void {
+  source = SOURCES + 64 * j;
+}
 
 const HELD: usize = memory.data(16, 16);
 
@@ -38,11 +47,18 @@ export function held<T>(x: f64): v128 {
   return v128.load(HELD);
 }
 
-/** Number k of the sub-source, in every lane. */
+/** Number k of the sub-source. */
 // @ts-ignore: decorator
 @inline
-export function given<T>(k: usize): v128 {
-  return held<T>(load<f64>(SOURCE + 8 * k));
+export function given(k: usize): f64 {
+  return load<f64>(source + 8 * k);
+}
+
+/** The same in every lane. */
+// @ts-ignore: decorator
+@inline
+export function givenTo<T>(k: usize): v128 {
+  return held<T>(given(k));
 }
 
 /** The points at hand: coordinate x, and so on. */

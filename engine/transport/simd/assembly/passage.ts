@@ -1,12 +1,13 @@
 // What happens to deposits between source and sum: shields, gas, and in single precision the way into doubles.
 
-import { addTo, CUT, dot, given, held, PART, PATHS, px, py, pz, SIDE, SUM } from './layout';
+import { addTo, CUT, dot, givenTo, held, PART, PATHS, px, py, pz, SHIELD, SIDE, SUM } from './layout';
 import { decay } from './functions';
 
 /** Moves from SIDE to CUT what the shield removes: deposits where d · direction > cosHalfAngle · r. */
 export function cutByShield<T>(run: usize, bytes: usize): void {
-  const sx = given<T>(0), sy = given<T>(1), sz = given<T>(2);
-  const ax = given<T>(8), ay = given<T>(9), az = given<T>(10), cosHalfAngle = given<T>(11);
+  const sx = givenTo<T>(0), sy = givenTo<T>(1), sz = givenTo<T>(2);
+  const ax = held<T>(load<f64>(SHIELD)), ay = held<T>(load<f64>(SHIELD + 8)), az = held<T>(load<f64>(SHIELD + 16));
+  const cosHalfAngle = held<T>(load<f64>(SHIELD + 24));
   for (let o: usize = 0; o < bytes; o += 16) {
     const at = run + o;
     const dx = v128.sub<T>(px<T>(at), sx), dy = v128.sub<T>(py<T>(at), sy), dz = v128.sub<T>(pz<T>(at), sz);
@@ -20,7 +21,7 @@ export function cutByShield<T>(run: usize, bytes: usize): void {
 
 /** out += SIDE · exp(−r · perFreePath) */
 export function addThroughGas<T>(out: usize, run: usize, bytes: usize, perFreePath: f64): void {
-  const sx = given<T>(0), sy = given<T>(1), sz = given<T>(2), per = held<T>(perFreePath);
+  const sx = givenTo<T>(0), sy = givenTo<T>(1), sz = givenTo<T>(2), per = held<T>(perFreePath);
   for (let o: usize = 0; o < bytes; o += 16) {
     const at = run + o;
     const dx = v128.sub<T>(px<T>(at), sx), dy = v128.sub<T>(py<T>(at), sy), dz = v128.sub<T>(pz<T>(at), sz);
