@@ -6,6 +6,7 @@ import { GlobalKeys } from './panels/home/GlobalKeys.tsx';
 import { KeepBars } from './panels/keep/KeepBars.tsx';
 import './panels/page.css';
 import { TopBar } from './panels/TopBar.tsx';
+import { Later } from './stages/Later.tsx';
 import { StageOutlet } from './stages/StageOutlet.tsx';
 import type { Stage } from './stages/stages.ts';
 
@@ -15,7 +16,9 @@ export function App({ stages }: { readonly stages: readonly Stage[] }) {
       <TopBar stages={stages} />
       <main>
         <KeepBars />
-        <StageOutlet stages={stages} />
+        <Later>
+          <StageOutlet stages={stages} />
+        </Later>
       </main>
       <Footer />
       <GlobalKeys />

@@ -6,6 +6,7 @@ import './styles/print.css';
 import { startTransition, StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
+import { startOffline } from './offline/updates.ts';
 import { followTheme } from './panels/home/themeStore.ts';
 import { loadStage } from './stages/loadStage.ts';
 import { stages } from './stages/stages.ts';
@@ -28,6 +29,7 @@ followTheme();
 const stage = loadStage(followStage(stages)).catch(() => undefined);
 await startKeeping();
 followResult();
+startOffline();
 // each in a task of its own, so that the page answers in between
 await nextTask();
 followDesign();

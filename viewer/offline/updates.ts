@@ -1,6 +1,7 @@
 /** Makes the page work without a network, and notices new versions of it. */
 import { create } from 'zustand';
 import { flush } from '../state/keep/keeper.ts';
+import { useResult } from '../state/resultStore.ts';
 
 /** Least time between two looks for a new version, ms. */
 const LOOK = 3_600_000;
@@ -30,8 +31,19 @@ function follow(registration: ServiceWorkerRegistration): void {
   });
 }
 
-/** Registers the service worker where there can be one; the page works without it. */
+/** Rest after the first coat before all files are stored, ms: the picture comes first. */
+const REST = 2000;
+
+/** Registers the service worker, where there can be one, after the first coat; the page works without it. */
 export function startOffline(): void {
+  const stop = useResult.subscribe(({ phase }) => {
+    if (phase === 'computing') return;
+    stop();
+    setTimeout(register, REST);
+  });
+}
+
+function register(): void {
   if (!import.meta.env.PROD || !window.isSecureContext || !window.location.protocol.startsWith('http')) return;
   if (!('serviceWorker' in navigator)) return;
   navigator.serviceWorker.register(new URL('./sw.js', document.baseURI), { scope: './' }).then(follow, () => undefined);

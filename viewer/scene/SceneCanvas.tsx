@@ -49,36 +49,45 @@ export function SceneCanvas({ children }: SceneCanvasProps) {
   useEffect(() => {
     const place = frame.current;
     if (!place) return undefined;
-    const scene = theScene();
-    place.append(scene.canvas);
-    const fail = (error: unknown): void => {
-      kept = null;
-      setFailure(error instanceof Error ? error : new Error('the browser gave no reason'));
+    let watch: ResizeObserver | undefined;
+    let isThere = true;
+    const show = (scene: KeptScene): void => {
+      place.append(scene.canvas);
+      const fail = (error: unknown): void => {
+        kept = null;
+        setFailure(error instanceof Error ? error : new Error('the browser gave no reason'));
+      };
+      const fit = async (): Promise<void> => {
+        const { width, height } = place.getBoundingClientRect();
+        if (width === 0 || height === 0) return;
+        const size = { width, height, top: 0, left: 0 };
+        const frameloop = sceneAccess() ? 'demand' : 'never'; // no frame before the content asks for one
+        await scene.root.configure({ gl: scene.gl, flat: true, frameloop, dpr: DPR, camera: CAMERA, size });
+        if (shown.current !== scene) {
+          await nextTask();
+          if (!isThere) return; // taken away meanwhile
+          shown.current = scene;
+          scene.root.render(content.current);
+        }
+        sceneAccess()?.invalidate();
+      };
+      watch = new ResizeObserver(() => {
+        // the first time makes the renderer, which takes a task of its own
+        const start = sceneAccess() ? fit() : nextTask().then(fit);
+        start.catch(fail);
+      });
+      watch.observe(place);
     };
-    const fit = async (): Promise<void> => {
-      const { width, height } = place.getBoundingClientRect();
-      if (width === 0 || height === 0) return;
-      const size = { width, height, top: 0, left: 0 };
-      const frameloop = sceneAccess() ? 'demand' : 'never'; // no frame before the content asks for one
-      await scene.root.configure({ gl: scene.gl, flat: true, frameloop, dpr: DPR, camera: CAMERA, size });
-      if (shown.current !== scene) {
-        await nextTask();
-        if (!place.contains(scene.canvas)) return; // taken away meanwhile
-        shown.current = scene;
-        scene.root.render(content.current);
-      }
-      sceneAccess()?.invalidate();
+    const begin = async (): Promise<void> => {
+      if (!kept) await nextTask(); // to ask for the graphics card takes a task of its own, too
+      if (isThere) show(theScene());
     };
-    const watch = new ResizeObserver(() => {
-      // the first time makes the renderer, which takes a task of its own
-      const start = sceneAccess() ? fit() : nextTask().then(fit);
-      start.catch(fail);
-    });
-    watch.observe(place);
+    void begin();
     return () => {
-      watch.disconnect();
+      isThere = false;
+      watch?.disconnect();
       shown.current = null;
-      scene.canvas.remove();
+      kept?.canvas.remove();
     };
   }, []);
   if (failure) throw failure;

@@ -40,6 +40,9 @@ const STEPS: Readonly<Record<string, number>> = {
   PageDown: -10,
 };
 
+/** Hidden until OverlayPlacer has put it in its place. */
+const NOT_PLACED = { visibility: 'hidden' } as const;
+
 function HandleGrip({ handle }: { readonly handle: Handle }) {
   const units = useUnits();
   const drag = useRef<Drag>(null);
@@ -101,6 +104,7 @@ function HandleGrip({ handle }: { readonly handle: Handle }) {
       role="spinbutton"
       tabIndex={0}
       data-handle={handle.key}
+      style={NOT_PLACED}
       aria-label={handle.label}
       aria-valuenow={handle.value}
       aria-valuetext={text}
@@ -125,7 +129,7 @@ export function SceneHandles({ container }: { readonly container: RefObject<HTML
     <div className="scene-handles" role="group" aria-label="Handles of what is selected" ref={container}>
       <svg aria-hidden="true">
         {handles.map(({ key }) => (
-          <g key={key} data-handle-line={key}>
+          <g key={key} data-handle-line={key} style={NOT_PLACED}>
             <line className="handle-casing" />
             <line />
             <circle r="4" />

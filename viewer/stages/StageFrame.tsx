@@ -1,5 +1,6 @@
 /** The frame that all stages share: the sentence first, then the picture, then the numbers. */
 import type { ReactNode } from 'react';
+import { Later } from './Later.tsx';
 import './stageFrame.css';
 import { StageHead } from './StageHead.tsx';
 
@@ -24,7 +25,7 @@ export function StageFrame({ sentence, picture, numbers, numbersLabel, aside }: 
       <div className="stage-picture">{picture}</div>
       {/* it scrolls, so the keyboard must reach it */}
       <div className="stage-numbers" role="region" aria-label={numbersLabel} tabIndex={0}>
-        {numbers}
+        <Later>{numbers}</Later>
       </div>
     </div>
   );

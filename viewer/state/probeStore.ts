@@ -1,6 +1,7 @@
 /** The probe: one place on the mirror, looked at closely. */
 import { create } from 'zustand';
 import { createProbe, type Coat, type Probe, type ProbeReading } from '../../engine/index.ts';
+import { nextTask } from './nextTask.ts';
 import { useResult } from './resultStore.ts';
 
 export interface ProbeState {
@@ -24,6 +25,7 @@ export function probeAt(x: number, y: number): void {
 /** Makes a probe of the coat and reads the old place again; off the new glass, one halfway out. */
 async function adoptCoat(coat: Coat): Promise<void> {
   probed = coat;
+  if (!probe) await nextTask(); // the first time is the slowest, and the page has just drawn its coat
   const made = await createProbe(coat.plant);
   if (probed !== coat) return;
   probe = made;

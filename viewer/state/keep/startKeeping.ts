@@ -1,5 +1,4 @@
 /** Starts all that keeps the user's work. */
-import { startOffline } from '../../offline/updates.ts';
 import { followSnapshots } from './keeper.ts';
 import { followLeaving, followSaveKeys, followTitle } from './leaving.ts';
 import { openLink } from './linkActions.ts';
@@ -18,7 +17,6 @@ export async function startKeeping(): Promise<void> {
   follow();
   const isLinked = await openLink();
   await Promise.race([recover(!isLinked), new Promise((resolve) => setTimeout(resolve, PATIENCE))]);
-  startOffline();
 }
 
 function follow(): void {
