@@ -89,6 +89,7 @@ export function createComputeHost(thread: HostThread, storeBytes: number): Compu
   return {
     deposit: async (job: number, parcel: Parcel, call: DepositCall): Promise<Answer<readonly DepositResult[]>> => {
       unpack(parcel, call.scene);
+      for (const buffer of call.spare) transport.giveBack(new Float64Array(buffer));
       const scene = scenes.get(call.scene);
       const blocks = found(call.blocks, points);
       const from = gather(call.sources);

@@ -1,4 +1,5 @@
 /** A pool of compute workers behind the engine's Transport: shared work, progress, cancellation, replacement. */
+import { transfer } from 'comlink';
 import type { FieldRequest, Fields } from '../engine/field/fields.ts';
 import type { SmoothField } from '../engine/field/smoothField.ts';
 import type { ChunkRunner } from '../engine/gas/scatter.ts';
@@ -43,10 +44,11 @@ export interface WorkerPool {
 /** Points that stay together when work is split: a run of the kernel, whose neighbours share shadows and caches. */
 const CHUNK = RUN;
 
-/** A place in the pool: its worker, if one is alive, and the keys of the content that it was sent. */
+/** A place in the pool: its worker, if one is alive, the keys of the content that it was sent, and what it may write over. */
 interface Seat {
   worker: ComputeWorker | null;
   known: Set<string>;
+  spare: ArrayBuffer[];
 }
 
 /** Keys a seat may remember before it starts over; beyond it the worker has forgotten the first ones anyway. */
@@ -57,7 +59,7 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
   let isDisposed = false;
   let nextJob = 1;
   const jobs = new Map<number, (share: number) => void>();
-  const seats = Array.from({ length: size }, (): Seat => ({ worker: null, known: new Set() }));
+  const seats = Array.from({ length: size }, (): Seat => ({ worker: null, known: new Set(), spare: [] }));
   seats.forEach(workerOf);
 
   /** The worker of a seat; a dead one is replaced when it is next needed. */
@@ -142,14 +144,20 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
         {
           seat,
           parcel: (known) => makeParcel(known, request.scene, request.sources, blocks, pack),
-          call: async (api, job, parcel) => api.deposit(job, parcel, call),
+          call: async (api, job, parcel) => {
+            const spare = seat.spare.splice(0);
+            return api.deposit(job, parcel, transfer({ ...call, spare }, spare));
+          },
         },
       ];
     });
     const results = (await runAll(parts, control)).map((answers) => [...answers]);
     return request.blocks.map(({ points }, b) => {
       const own = results.slice(0, sharing[b]).map((answers) => answers.shift()!);
-      return own.length === 1 ? own[0]! : scatter(own, points.count);
+      if (own.length === 1) return own[0]!;
+      const whole = scatter(own, points.count);
+      own.forEach(({ sums }, w) => parts[w]!.seat.spare.push(...sums.map(({ buffer }) => buffer as ArrayBuffer)));
+      return whole;
     });
   };
 
@@ -235,7 +243,10 @@ function makeParcel(
   pack = packSources,
 ): Parcel {
   if (known.size > MAX_KNOWN) known.clear();
-  const isNew = (key: string): boolean => !known.has(key) && known.add(key).size > 0;
+  const isNew = (key: string): boolean => {
+    const before = known.size;
+    return known.add(key).size > before; // one look, not two: there are many keys
+  };
   return {
     scene: isNew(scene.key) ? scene : null,
     points: blocks.flatMap((block) => (isNew(block.key) ? [block.make()] : [])),

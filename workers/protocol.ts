@@ -26,6 +26,8 @@ export interface DepositCall {
   readonly mixes: readonly Float64Array[];
   readonly withSignature: boolean;
   readonly withArrival: boolean;
+  /** buffers of earlier answers, to be written over: fresh memory would cost the system more than the sums */
+  readonly spare: readonly ArrayBuffer[];
 }
 
 export interface TraceCall {

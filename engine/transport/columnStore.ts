@@ -15,6 +15,8 @@ interface Kept {
 export interface ColumnStore {
   /** An array of this length with anything in it. */
   readonly take: (length: number) => Float64Array;
+  /** Takes an array to give it out again; nobody may use it any more. */
+  readonly giveBack: (array: Float64Array) => void;
   /** What is kept at a place, if it is. */
   readonly find: <K extends keyof Kept>(place: string, what: K) => Kept[K] | undefined;
   /** What is kept at a place, or else what is computed now and kept from now on. */
@@ -65,6 +67,7 @@ export function createColumnStore(mostBytes: number): ColumnStore {
   };
   return {
     take: recycler.take,
+    giveBack: recycler.giveBack,
     find,
     keep: (place, what, compute) => {
       const found = find(place, what);

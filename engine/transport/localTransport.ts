@@ -39,6 +39,8 @@ export interface LocalTransport extends Transport {
    * @returns whether more are left; false if those of the last deposit would crowd the store
    */
   readonly keepMore: () => boolean;
+  /** Takes an array that nobody needs any more, to write over it. */
+  readonly giveBack: (array: Float64Array) => void;
 }
 
 /**
@@ -172,7 +174,7 @@ export function createLocalTransport(
     const answer: Unfinished = {
       mixes: request.mixes,
       withSignature: request.withSignature,
-      sums: request.mixes.map(() => new Float64Array(count)),
+      sums: request.mixes.map(() => store.take(count).fill(0)),
       signature: null,
       arrival: request.withArrival ? { angle: new Float64Array(count), grazing: new Float64Array(count) } : null,
     };
@@ -235,7 +237,7 @@ export function createLocalTransport(
     return shares;
   };
 
-  return { deposit, trace, keepMore };
+  return { deposit, trace, keepMore, giveBack: store.giveBack };
 }
 
 /** A few filaments at one block of points. */

@@ -36,7 +36,14 @@ test('a cancelled job ends at its next step and reports no further progress', as
     STORE_BYTES,
   );
   const parcel = { scene, points: [points], sources: packSources(sources) };
-  const call = { scene: scene.key, blocks: [points.key], sources: sources.map(({ key }) => key), mixes, ...wanted };
+  const call = {
+    scene: scene.key,
+    blocks: [points.key],
+    sources: sources.map(({ key }) => key),
+    mixes,
+    spare: [],
+    ...wanted,
+  };
   await expect(host.deposit(7, parcel, call)).rejects.toThrow('cancelled');
   expect(reports).toHaveLength(1);
   expect(reports[0]?.share).toBeLessThan(1);
@@ -132,7 +139,14 @@ test('a worker that rests keeps what it summed in passing, until it is asked for
   const host = createComputeHost({ post: () => {}, breathe: async () => void breaths++ }, STORE_BYTES);
   const clear = sceneDataOf({ ...plant, solids: { count: 0, records: new Float64Array() } });
   const parcel = { scene: clear, points: [few], sources: packSources(sources) };
-  const call = { scene: clear.key, blocks: [few.key], sources: sources.map(({ key }) => key), mixes, ...wanted };
+  const call = {
+    scene: clear.key,
+    blocks: [few.key],
+    sources: sources.map(({ key }) => key),
+    mixes,
+    spare: [],
+    ...wanted,
+  };
   const nothing = { scene: null, points: [], sources: packSources([]) };
   await host.deposit(1, parcel, call);
   await vi.advanceTimersByTimeAsync(20);

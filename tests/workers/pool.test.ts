@@ -1,6 +1,9 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import { createEvaluator } from '../../engine/coat/evaluateCoat.ts';
 import type { Coat } from '../../engine/coat/coat.ts';
+import { createFace } from '../../engine/geometry/face.ts';
+import { createLocalTransport } from '../../engine/transport/localTransport.ts';
+import { keyedPoints, keyedSourcesOf, sceneDataOf } from '../../engine/transport/plantRequests.ts';
 import { createNodePool, spawnNodeWorker } from '../../workers/nodePool.ts';
 import { createPool, type ComputeWorker, type WorkerPool } from '../../workers/pool.ts';
 import { benchDesign } from '../bench/benchDesign.ts';
@@ -52,6 +55,37 @@ describe('a pool of workers', () => {
     expect(shares.length).toBeGreaterThan(3);
     expect(shares.at(-1)).toBe(1);
     expect(shares).toEqual(shares.toSorted((p, q) => p - q));
+  });
+
+  test('writes over what workers got back, and leaves earlier answers as they are', async () => {
+    const received: number[] = [];
+    const spawn = (): ComputeWorker => {
+      const worker = spawnNodeWorker();
+      const deposit: ComputeWorker['api']['deposit'] = async (job, parcel, call) => {
+        received.push(call.spare.length);
+        return worker.api.deposit(job, parcel, call);
+      };
+      // a proxy of comlink has no properties to copy
+      const api = new Proxy(worker.api, {
+        get: (target, name) => (name === 'deposit' ? deposit : target[name as 'deposit']),
+      });
+      return { ...worker, api };
+    };
+    const pool = kept(createPool(spawn, 2));
+    const request = {
+      scene: sceneDataOf(shadowed),
+      blocks: [keyedPoints(createFace(shadowed.shape, 4000).points)],
+      sources: keyedSourcesOf(shadowed),
+      withSignature: false,
+      withArrival: false,
+    };
+    const mixes = [1, 2, 3].map((mass) => [new Float64Array(request.sources.length).fill(mass)]);
+    const answers: Float64Array[] = [];
+    for (const mix of mixes) answers.push((await pool.transport.deposit({ ...request, mixes: mix }))[0]!.sums[0]!);
+    expect(received).toEqual([0, 0, 1, 1, 1, 1]);
+    const local = createLocalTransport();
+    for (const [k, mix] of mixes.entries())
+      expect(answers[k]).toEqual((await local.deposit({ ...request, mixes: mix }))[0]!.sums[0]);
   });
 
   test('stops when its control throws, and goes on with the next calculation', async () => {
