@@ -8,7 +8,6 @@ import { createPlainKernel } from '../../engine/transport/depositKernel.ts';
 import { createRecycler } from '../../engine/transport/recycler.ts';
 import { buildScene } from '../../engine/transport/buildScene.ts';
 import { keyedPoints, keyedSourcesOf, sceneDataOf } from '../../engine/transport/plantRequests.ts';
-import type { KeyedPoints } from '../../engine/transport/transport.ts';
 import { createSimdKernel } from '../../engine/transport/simd/simdKernel.ts';
 import { createVisibility } from '../../engine/transport/visibility.ts';
 import { createNodePool } from '../../workers/nodePool.ts';
@@ -20,75 +19,11 @@ import { filmRows } from './filmRows.ts';
 import { gasRows } from './gasRows.ts';
 import { rowsInChromium } from './inChromium.ts';
 import { kernelRows } from './kernelRows.ts';
+import { mapRows } from './mapRows.ts';
 import { naiveSum } from './naiveSum.ts';
 import { shadowRows } from './shadowRows.ts';
 import type { Row } from './row.ts';
-
-const REPEATS = 9;
-
-interface Repeats {
-  /** runs before those that count */
-  readonly warmUp?: number;
-  readonly count?: number;
-}
-
-/** Times of `work` in ms, the shortest first. */
-async function timesOf(work: () => unknown, { warmUp = 2, count = REPEATS }: Repeats): Promise<number[]> {
-  const times: number[] = [];
-  for (let i = 0; i < warmUp + count; i++) {
-    const start = performance.now();
-    await work();
-    if (i >= warmUp) times.push(performance.now() - start);
-  }
-  return times.toSorted((a, b) => a - b);
-}
-
-const middleOf = (sorted: readonly number[]): number => sorted[sorted.length >> 1] ?? NaN;
-
-/** Median time of `work` in ms. */
-async function median(work: () => unknown, repeats: Repeats = {}): Promise<number> {
-  return middleOf(await timesOf(work, repeats));
-}
-
-/** Slopes are taken of short runs, which a hiccup would spoil. */
-const FOR_SLOPES: Repeats = { warmUp: 5, count: 31 };
-
-/** Threads reach their pace after some fifty runs, when the just-in-time compiler is through with them. */
-const IN_THREADS: Repeats = { warmUp: 60, count: 31 };
-
-const ms = (value: number): string => `${value.toFixed(value < 10 ? 2 : 1)} ms`;
-
-/** Times of the full map on n workers, from columns that no worker has, ms, the shortest first. */
-async function timesOfMap(plant: Plant, points: KeyedPoints, n: number): Promise<number[]> {
-  const pool = createNodePool(n);
-  const scene = sceneDataOf(plant);
-  const mixes = [new Float64Array(plant.filaments.length).fill(1e-3)];
-  let turn = 0;
-  const times = await timesOf(async () => {
-    turn++;
-    // another key each time, so that nothing is kept
-    const sources = keyedSourcesOf(plant).map(({ key, source }) => ({ key: `${key}${turn}`, source }));
-    await pool.transport.deposit({ scene, blocks: [points], sources, mixes, withSignature: false, withArrival: false });
-  }, IN_THREADS);
-  pool.dispose();
-  return times;
-}
-
-async function mapRows(plant: Plant): Promise<Row[]> {
-  const points = keyedPoints(createFace(plant.shape, 21_500).points);
-  const [one, two] = [await timesOfMap(plant, points, 1), await timesOfMap(plant, points, 2)];
-  const what = `576 sub-sources × ${points.points.count} points by brute force`;
-  return [
-    { what: `${what}, 1 worker`, figure: ms(middleOf(one)), goal: '' },
-    { what: `${what}, 2 workers`, figure: ms(middleOf(two)), goal: '≤ 16 ms' },
-    {
-      // a thread that the system wakes late spoils a turn: the shortest ones show what the sharing itself loses
-      what: `${what}, scaling of medians / of the shortest`,
-      figure: `${(middleOf(one) / middleOf(two)).toFixed(2)} / ${(one[0]! / two[0]!).toFixed(2)} ×`,
-      goal: '≥ 1.8 ×',
-    },
-  ];
-}
+import { FOR_SLOPES, IN_THREADS, median, ms, REPEATS } from './timing.ts';
 
 async function editRows(plant: Plant): Promise<Row[]> {
   const pool = createNodePool(2);
@@ -219,7 +154,8 @@ print([
   { what: 'plain implementation, cosine, one thread (yardstick)', figure: await naiveFigure(plant), goal: '' },
   ...kernelRows(),
   ...(await rowsInChromium('./kernelRows.ts', 'kernelRows')),
-  ...(await mapRows(plant)),
+  ...(await mapRows(createNodePool)),
+  ...(await rowsInChromium('./mapRowsInBrowser.ts', 'mapRowsInBrowser')),
   ...(await growthRows()),
   ...(await editRows(plant)),
   ...fieldRows(),
