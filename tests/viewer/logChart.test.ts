@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { csvParseRows } from 'd3-dsv';
 import { describe, expect, test } from 'vitest';
-import { spread } from '../../viewer/charts/log/drawLog.ts';
+import { collide, spread } from '../../viewer/charts/log/drawLog.ts';
 import type { LogChartData } from '../../viewer/charts/log/logChartTypes.ts';
 import { axisRange } from '../../viewer/charts/log/logOptions.ts';
 import { logCsv, logTable, readLine, shownRows } from '../../viewer/charts/log/logTable.ts';
@@ -146,4 +146,12 @@ describe('numbers over many decades', () => {
   ])('%s is written %s', (value, text) => {
     expect(scientific(value)).toBe(text);
   });
+});
+
+test('texts on one line run into each other, above one another or side by side they do not', () => {
+  const name = { width: 60, right: 100, base: 40 };
+  expect(collide(name, { width: 30, right: 60, base: 46 })).toBe(true);
+  expect(collide(name, { width: 30, right: 160, base: 40 })).toBe(false);
+  expect(collide(name, { width: 30, right: 40, base: 40 })).toBe(false);
+  expect(collide(name, { width: 30, right: 60, base: 56 })).toBe(false);
 });

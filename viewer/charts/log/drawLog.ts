@@ -46,9 +46,24 @@ function write(ctx: CanvasRenderingContext2D, text: string, x: number, y: number
 const placeOf = (plot: uPlot, value: number, axis: 'x' | 'y'): number =>
   plot.valToPos(value, axis, true) / uPlot.pxRatio;
 
-export function drawThresholds(plot: uPlot, thresholds: readonly LogThreshold[], colors: Colors): void {
+/** Thresholds of the y axis are named at the left, or all at the right where the name of a line is in the way. */
+export function drawThresholds(
+  plot: uPlot,
+  thresholds: readonly LogThreshold[],
+  data: LogChartData,
+  colors: Colors,
+): void {
   const { left, top, right, bottom } = areaOf(plot);
   within(plot, (ctx) => {
+    const names = placeNames(plot, ctx, data);
+    const sizeOf = (label: string, at: number) => ({
+      width: ctx.measureText(label).width,
+      base: at < top + LINE ? at + LINE - 2 : at - 4,
+    });
+    const isLeft = thresholds.every(({ axis, value, label }) => {
+      const { width, base } = sizeOf(label, placeOf(plot, value, 'y'));
+      return axis === 'x' || !names.some((name) => collide(name, { width, right: left + 6 + width, base }));
+    });
     for (const { axis, value, label } of thresholds) {
       const at = placeOf(plot, value, axis);
       ctx.strokeStyle = colors['text-2'];
@@ -60,8 +75,12 @@ export function drawThresholds(plot: uPlot, thresholds: readonly LogThreshold[],
       ctx.stroke();
       ctx.setLineDash([]);
       ctx.textAlign = 'left';
-      if (axis === 'x') write(ctx, label, at + 4, bottom - 6, colors['text-2'], colors);
-      else write(ctx, label, left + 6, at < top + LINE ? at + LINE - 2 : at - 4, colors['text-2'], colors);
+      if (axis === 'x') {
+        write(ctx, label, at + 4, bottom - 6, colors['text-2'], colors);
+        continue;
+      }
+      const { width, base } = sizeOf(label, at);
+      write(ctx, label, isLeft ? left + 6 : right - 6 - width, base, colors['text-2'], colors);
     }
   });
 }
@@ -116,13 +135,18 @@ export function spread(heights: readonly number[], top: number, bottom: number):
   return placed;
 }
 
+/** A line's name in its place, CSS pixels; the text ends at `right`. */
+interface PlacedName {
+  readonly label: string;
+  readonly width: number;
+  readonly right: number;
+  readonly base: number;
+  /** place of the line among the series */
+  readonly k: number;
+}
+
 /** Each line's name over its last point in view. */
-export function drawNames(
-  plot: uPlot,
-  { series, xAxis, yAxis }: LogChartData,
-  inks: readonly string[],
-  colors: Colors,
-): void {
+function placeNames(plot: uPlot, ctx: CanvasRenderingContext2D, { series, xAxis, yAxis }: LogChartData): PlacedName[] {
   const { left, top, right, bottom } = areaOf(plot);
   const ends = series.flatMap(({ label, x, y }, k) => {
     for (let i = x.length - 1; i >= 0; i--) {
@@ -137,11 +161,24 @@ export function drawNames(
     top,
     bottom,
   );
-  within(plot, (ctx) => {
-    ends.forEach(({ label, px, k }, i) => {
-      ctx.textAlign = 'right';
-      const width = ctx.measureText(label).width;
-      write(ctx, label, Math.max(left + width + 4, px - 4), heights[i]!, inks[k % inks.length]!, colors);
-    });
+  return ends.map(({ label, px, k }, i) => {
+    const { width } = ctx.measureText(label);
+    return { label, width, right: Math.max(left + width + 4, px - 4), base: heights[i]!, k };
   });
+}
+
+export function drawNames(plot: uPlot, data: LogChartData, inks: readonly string[], colors: Colors): void {
+  within(plot, (ctx) => {
+    ctx.textAlign = 'right';
+    for (const { label, right, base, k } of placeNames(plot, ctx, data))
+      write(ctx, label, right, base, inks[k % inks.length]!, colors);
+  });
+}
+
+/** A text on one line, CSS pixels. */
+type TextPlace = Pick<PlacedName, 'width' | 'right' | 'base'>;
+
+/** Whether two texts would run into each other. */
+export function collide(a: TextPlace, b: TextPlace): boolean {
+  return a.right - a.width < b.right && b.right - b.width < a.right && Math.abs(a.base - b.base) < LINE;
 }
