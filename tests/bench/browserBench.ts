@@ -6,7 +6,7 @@ import type { Page } from 'playwright';
 import buildPage from '../support/buildPage.ts';
 import { openSite, type Site } from '../support/page.ts';
 import { benchDesign } from './benchDesign.ts';
-import { dragRows, howDrawn, middle, openDesign, withoutDrawing } from './dragRows.ts';
+import { dragRows, howDrawn, middle, openDesign, settled, withoutDrawing } from './dragRows.ts';
 import type { Row } from './row.ts';
 
 const DIST = fileURLToPath(new URL('../../dist/', import.meta.url));
@@ -69,7 +69,7 @@ function watchTasks(): void {
   });
 }
 
-/** The longest task of each load up to the first picture and a second beyond, ms; 50 where there is none longer. */
+/** The longest task of each load until the page is at rest, ms; 50 where there is none longer. */
 async function longestTasks(site: Site): Promise<number[]> {
   const longest: number[] = [];
   for (let i = 0; i < REPEATS; i++) {
@@ -78,7 +78,7 @@ async function longestTasks(site: Site): Promise<number[]> {
     await page.addInitScript(watchTasks);
     await page.goto(site.address);
     await nextCoat(page, -1);
-    await page.waitForTimeout(1000);
+    await settled(page);
     longest.push(await page.evaluate(() => Math.max(50, ...((globalThis as { long?: number[] }).long ?? []))));
     await page.context().close();
   }

@@ -9,8 +9,8 @@ import type { Row } from './row.ts';
 /** Moves that count, and those before them, while compilers warm up. */
 const MOVES = 60;
 const WARM_UP = 20;
-/** Time for a page to draw its first picture, ms. */
-const LOADING = 3000;
+/** Time for a page to come to rest, ms. */
+const REST = 1000;
 /** Pixels that the pointer goes to and fro. */
 const SWING = 24;
 
@@ -58,6 +58,12 @@ function timeMoves(): void {
   };
 }
 
+/** Waits until a page has drawn its picture and its files are stored for use without a network. */
+export async function settled(page: Page): Promise<void> {
+  await page.evaluate(async () => void (await navigator.serviceWorker.ready));
+  await page.waitForTimeout(REST);
+}
+
 /** A design on a page, its first ring selected. */
 export async function openDesign(site: Site, design: object, isDrawn: boolean): Promise<Page> {
   const { page } = await site.open();
@@ -65,7 +71,7 @@ export async function openDesign(site: Site, design: object, isDrawn: boolean): 
   if (!isDrawn) await page.addInitScript(withoutDrawing);
   await page.goto(`${site.address}?bench${packFragment(JSON.stringify(design))}`);
   await page.getByRole('treeitem', { name: /ring/ }).first().waitFor();
-  await page.waitForTimeout(LOADING);
+  await settled(page);
   return page;
 }
 

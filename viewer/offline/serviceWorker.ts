@@ -38,9 +38,10 @@ async function store(cache: Cache, file: string): Promise<void> {
   await cache.put(address, response.redirected ? new Response(response.body, { headers: response.headers }) : response);
 }
 
+/** One file after the other: the page that asked for this is at work. */
 async function install(): Promise<void> {
   const cache = await caches.open(CACHE);
-  await Promise.all(files.map(async (file) => store(cache, file)));
+  for (const file of files) await store(cache, file);
 }
 
 /** Drops old versions but the last one: a page that is still open may yet ask for a part of it. */
