@@ -130,8 +130,13 @@ export function createComputeHost(thread: HostThread, storeBytes: number): Compu
 
 /** The values of all keys, or null if one is missing. */
 function found<T extends object>(keys: readonly string[], store: LRUCache<string, T>): T[] | null {
-  const values = keys.flatMap((key) => store.get(key) ?? []);
-  return values.length === keys.length ? values : null;
+  const values: T[] = [];
+  for (const key of keys) {
+    const value = store.get(key);
+    if (!value) return null;
+    values.push(value);
+  }
+  return values;
 }
 
 function buffersOf({ sums, signature, arrival }: DepositResult): ArrayBuffer[] {

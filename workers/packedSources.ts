@@ -20,28 +20,31 @@ export interface PackedSources {
 const PER_SUB = 7;
 
 export function packSources(sources: readonly KeyedSource[]): PackedSources {
-  const counts = Int32Array.from(sources, ({ source }) => source.count);
-  const numbers = new Float64Array(PER_SUB * counts.reduce((sum, count) => sum + count, 0));
+  const keys: string[] = [];
+  const shields: (Shield | null)[] = [];
   const laws: EmissionLaw[] = [];
   const placeOf = new Map<EmissionLaw, number>();
+  const [counts, lawOf] = [new Int32Array(sources.length), new Int32Array(sources.length)];
+  let length = 0;
+  // loops, not callbacks: made anew for each edit, those would be compiled again after each collection of garbage
+  for (const { source } of sources) length += PER_SUB * source.count;
+  const numbers = new Float64Array(length);
   let o = 0;
-  const lawOf = Int32Array.from(sources, ({ source: { position, axis, weight, law } }) => {
-    for (const part of [position, axis, weight]) {
-      numbers.set(part, o);
-      o += part.length;
-    }
+  for (let f = 0; f < sources.length; f++) {
+    const { key, source } = sources[f]!;
+    const { count, position, axis, weight, law, shield } = source;
+    keys.push(key);
+    shields.push(shield);
+    counts[f] = count;
+    numbers.set(position, o);
+    numbers.set(axis, o + 3 * count);
+    numbers.set(weight, o + 6 * count);
+    o += PER_SUB * count;
     const place = placeOf.get(law) ?? laws.push(law) - 1;
     placeOf.set(law, place);
-    return place;
-  });
-  return {
-    keys: sources.map(({ key }) => key),
-    counts,
-    numbers,
-    laws,
-    lawOf,
-    shields: sources.map(({ source }) => source.shield),
-  };
+    lawOf[f] = place;
+  }
+  return { keys, counts, numbers, laws, lawOf, shields };
 }
 
 /** Packs like packSources; the same filaments again, as they go to one worker after the other, are packed once. */
@@ -56,11 +59,17 @@ export function createPacker(): typeof packSources {
 
 /** The filaments again; their arrays are views of the packed one. */
 export function unpackSources({ keys, counts, numbers, laws, lawOf, shields }: PackedSources): KeyedSource[] {
+  const sources: KeyedSource[] = [];
   let o = 0;
-  const next = (length: number): Float64Array => numbers.subarray(o, (o += length));
-  return keys.map((key, f) => {
+  for (let f = 0; f < keys.length; f++) {
     const count = counts[f]!;
-    const [position, axis, weight] = [next(3 * count), next(3 * count), next(count)];
-    return { key, source: { count, position, axis, weight, law: laws[lawOf[f]!]!, shield: shields[f]! } };
-  });
+    const [position, axis] = [numbers.subarray(o, o + 3 * count), numbers.subarray(o + 3 * count, o + 6 * count)];
+    const weight = numbers.subarray(o + 6 * count, o + PER_SUB * count);
+    o += PER_SUB * count;
+    sources.push({
+      key: keys[f]!,
+      source: { count, position, axis, weight, law: laws[lawOf[f]!]!, shield: shields[f]! },
+    });
+  }
+  return sources;
 }

@@ -125,6 +125,7 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
       Math.max(1, Math.min(seats.length, Math.floor(points.count / CHUNK))),
     );
     const pack = createPacker();
+    const keys = request.sources.map(({ key }) => key);
     const parts = seats.flatMap((seat, w): Part<readonly DepositResult[]>[] => {
       const blocks = request.blocks.flatMap((block, b) =>
         w < sharing[b]! ? [partOfPoints(block, w, sharing[b]!)] : [],
@@ -133,7 +134,7 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
       const call = {
         scene: request.scene.key,
         blocks: blocks.map(({ key }) => key),
-        sources: request.sources.map(({ key }) => key),
+        sources: keys,
         part: request.part ?? 'arriving',
         precision: request.precision ?? 'double',
         mixes: request.mixes,
@@ -234,6 +235,12 @@ interface Part<T, P = Parcel> {
   readonly call: (api: ComputeApi, job: number, parcel: P) => Promise<Answer<T>>;
 }
 
+/** Marks a key as known; whether it was not before. One look, not two: there are many keys. */
+function addNew(known: Set<string>, key: string): boolean {
+  const before = known.size;
+  return known.add(key).size > before;
+}
+
 /** What a worker has not been sent yet; marks it as sent. */
 function makeParcel(
   known: Set<string>,
@@ -243,15 +250,11 @@ function makeParcel(
   pack = packSources,
 ): Parcel {
   if (known.size > MAX_KNOWN) known.clear();
-  const isNew = (key: string): boolean => {
-    const before = known.size;
-    return known.add(key).size > before; // one look, not two: there are many keys
-  };
-  return {
-    scene: isNew(scene.key) ? scene : null,
-    points: blocks.flatMap((block) => (isNew(block.key) ? [block.make()] : [])),
-    sources: pack(sources.filter(({ key }) => isNew(key))),
-  };
+  const isNewScene = addNew(known, scene.key);
+  const points = blocks.flatMap((block) => (addNew(known, block.key) ? [block.make()] : []));
+  const fresh: KeyedSource[] = [];
+  for (const source of sources) if (addNew(known, source.key)) fresh.push(source);
+  return { scene: isNewScene ? scene : null, points, sources: pack(fresh) };
 }
 
 /** A worker's share of points, picked only if it must be sent. */

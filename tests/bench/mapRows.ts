@@ -16,13 +16,13 @@ const ROUNDS = 7;
 async function timesOfMap(plant: Plant, points: KeyedPoints, pool: WorkerPool): Promise<number[]> {
   const scene = sceneDataOf(plant);
   const mixes = [new Float64Array(plant.filaments.length).fill(1e-3)];
-  let turn = 0;
-  const times = await timesOf(async () => {
-    turn++;
-    // another key each time, so that nothing is kept
-    const sources = keyedSourcesOf(plant).map(({ key, source }) => ({ key: `${key}${turn}`, source }));
-    await pool.transport.deposit({ scene, blocks: [points], sources, mixes, withSignature: false, withArrival: false });
-  }, IN_THREADS);
+  const sources = keyedSourcesOf(plant);
+  // another key each time, so that nothing is kept
+  const turns = Array.from({ length: IN_THREADS.warmUp + IN_THREADS.count }, (_, turn) =>
+    sources.map(({ key, source }) => ({ key: `${key}${turn}`, source })),
+  );
+  const request = { scene, blocks: [points], mixes, withSignature: false, withArrival: false };
+  const times = await timesOf(async () => pool.transport.deposit({ ...request, sources: turns.pop()! }), IN_THREADS);
   pool.dispose();
   return times;
 }

@@ -2,7 +2,7 @@
 
 export const REPEATS = 9;
 
-export interface Repeats {
+interface Repeats {
   /** runs before those that count */
   readonly warmUp?: number;
   readonly count?: number;
@@ -27,9 +27,9 @@ export async function median(work: () => unknown, repeats: Repeats = {}): Promis
 }
 
 /** Slopes are taken of short runs, which a hiccup would spoil. */
-export const FOR_SLOPES: Repeats = { warmUp: 5, count: 31 };
+export const FOR_SLOPES = { warmUp: 5, count: 31 };
 
 /** Threads reach their pace after some hundred runs, when the just-in-time compiler is through with them. */
-export const IN_THREADS: Repeats = { warmUp: 150, count: 31 };
+export const IN_THREADS = { warmUp: 150, count: 31 };
 
 export const ms = (value: number): string => `${value.toFixed(value < 10 ? 2 : 1)} ms`;
