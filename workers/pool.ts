@@ -125,7 +125,7 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
       Math.max(1, Math.min(seats.length, Math.floor(points.count / CHUNK))),
     );
     const pack = createPacker();
-    const keys = request.sources.map(({ key }) => key);
+    const keys = request.sources.map(keyOf);
     const parts = seats.flatMap((seat, w): Part<readonly DepositResult[]>[] => {
       const blocks = request.blocks.flatMap((block, b) =>
         w < sharing[b]! ? [partOfPoints(block, w, sharing[b]!)] : [],
@@ -169,7 +169,7 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
       const own = shared[w]!.map((f) => request.sources[f]!);
       const call = {
         scene: request.scene.key,
-        sources: own.map(({ key }) => key),
+        sources: own.map(keyOf),
         rays: request.rays,
         seed: request.seed,
       };
@@ -186,7 +186,7 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
 
   /** One worker has the columns of all twins; shared among several they would be computed in each. */
   const solve = async ({ scene, sources, masses, wantedError }: FieldRequest): Promise<SmoothField> => {
-    const call = { scene: scene.key, sources: sources.map(({ key }) => key), masses, wantedError };
+    const call = { scene: scene.key, sources: sources.map(keyOf), masses, wantedError };
     const part: Part<SmoothField> = {
       seat: seats[0]!,
       parcel: (known) => makeParcel(known, scene, sources),
@@ -227,6 +227,8 @@ export function createPool(spawn: () => ComputeWorker, size: number): WorkerPool
     },
   };
 }
+
+const keyOf = ({ key }: KeyedSource): string => key;
 
 /** One seat's part of a calculation. */
 interface Part<T, P = Parcel> {
@@ -272,11 +274,12 @@ function partOfPoints(whole: KeyedPoints, w: number, n: number): PointsPart {
 
 /** The stretches of points of worker w of n: every n-th chunk, and an equal share of what is left over. */
 function stretchesOf(count: number, w: number, n: number): (readonly [from: number, to: number])[] {
-  const rounds = Math.floor(count / (n * CHUNK));
-  const chunks = Array.from({ length: rounds }, (_, k) => [(k * n + w) * CHUNK, (k * n + w + 1) * CHUNK] as const);
-  const dealt = rounds * n * CHUNK;
-  const edge = (share: number): number => dealt + Math.floor(((count - dealt) * share) / n);
-  return [...chunks, [edge(w), edge(w + 1)]];
+  const stretches: (readonly [number, number])[] = [];
+  const dealt = Math.floor(count / (n * CHUNK)) * n * CHUNK;
+  for (let from = w * CHUNK; from < dealt; from += n * CHUNK) stretches.push([from, from + CHUNK]);
+  const left = count - dealt;
+  stretches.push([dealt + Math.floor((left * w) / n), dealt + Math.floor((left * (w + 1)) / n)]);
+  return stretches;
 }
 
 function pickChunks(points: OrientedPoints, w: number, n: number): OrientedPoints {

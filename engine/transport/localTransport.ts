@@ -209,11 +209,6 @@ export function createLocalTransport(
   /** Puts groups in line to be kept, unless they would crowd the store; those that waited longest make room. */
   const waitFor = (groups: readonly Group[]): void => {
     const most = QUIET_SHARE * storeBytes;
-    const bytesOf = (some: readonly Group[]): number =>
-      some.reduce(
-        (sum, { sources, block }) => sum + Float64Array.BYTES_PER_ELEMENT * sources.length * block.points.count,
-        0,
-      );
     if (bytesOf(groups) > most) waiting = [];
     else waiting.push(...groups);
     while (bytesOf(waiting) > most) waiting.shift();
@@ -277,9 +272,18 @@ function groupsOf(
   const groups: Group[] = [];
   for (let first = 0; first < sources.length; first += BATCH) {
     const few = sources.slice(first, first + BATCH);
-    groups.push({ ...at, sources: few, first, part, where, places: few.map(({ key }) => `${key}/${where}`) });
+    const places: string[] = [];
+    for (const { key } of few) places.push(`${key}/${where}`);
+    groups.push({ ...at, sources: few, first, part, where, places });
   }
   return groups;
+}
+
+/** Bytes of the columns of groups. */
+function bytesOf(groups: readonly Group[]): number {
+  let numbers = 0;
+  for (const { sources, block } of groups) numbers += sources.length * block.points.count;
+  return Float64Array.BYTES_PER_ELEMENT * numbers;
 }
 
 function mergeSignature(answer: Unfinished, signature: Uint32Array | null): void {

@@ -26,9 +26,13 @@ function sourceKey({ position, axis, weight, law, shield }: FilamentSource): str
   return contentKey(position, axis, weight, lawText, JSON.stringify(shield));
 }
 
+function keyed({ source }: { readonly source: FilamentSource }): KeyedSource {
+  return { key: sourceKey(source), source };
+}
+
 /** The plant's filaments with their keys, in order. */
 export function keyedSourcesOf(plant: Plant): KeyedSource[] {
-  return plant.filaments.map(({ source }) => ({ key: sourceKey(source), source }));
+  return plant.filaments.map(keyed);
 }
 
 /** Points with the key of their content; `onFace` as in Visibility. */
