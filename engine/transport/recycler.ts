@@ -12,14 +12,33 @@ export interface Recycler {
   readonly giveBack: (array: Float64Array) => void;
 }
 
-/** @param mostBytes of arrays that wait to be given out */
+/** @param mostBytes of arrays that wait to be given out; those of a length not asked for make room */
 export function createRecycler(mostBytes: number): Recycler {
+  /** by length, the one that was given out or back last at the end */
   const spare = new Map<number, Float64Array[]>();
   const holders = new Map<Float64Array, number>();
   let spareBytes = 0;
+
+  /** The arrays of a length, as the last to make room. */
+  const touch = (length: number): Float64Array[] => {
+    const ofLength = spare.get(length) ?? [];
+    spare.delete(length);
+    spare.set(length, ofLength);
+    return ofLength;
+  };
+  const dropOne = (): void => {
+    for (const [length, ofLength] of spare) {
+      const dropped = ofLength.pop();
+      if (ofLength.length === 0) spare.delete(length);
+      if (!dropped) continue;
+      spareBytes -= dropped.byteLength;
+      return;
+    }
+  };
+
   return {
     take(length) {
-      const found = spare.get(length)?.pop();
+      const found = touch(length).pop();
       if (!found) return new Float64Array(length);
       spareBytes -= found.byteLength;
       return found;
@@ -33,11 +52,10 @@ export function createRecycler(mostBytes: number): Recycler {
       else holders.delete(array);
     },
     giveBack(array) {
-      if (holders.has(array) || spareBytes + array.byteLength > mostBytes) return;
-      const ofLength = spare.get(array.length);
-      if (ofLength) ofLength.push(array);
-      else spare.set(array.length, [array]);
+      if (holders.has(array)) return;
+      touch(array.length).push(array);
       spareBytes += array.byteLength;
+      while (spareBytes > mostBytes) dropOne();
     },
   };
 }

@@ -3,11 +3,11 @@ import { createFace } from '../../engine/geometry/face.ts';
 import { openPlantFile } from '../../engine/plant/openPlant.ts';
 import { createLocalTransport } from '../../engine/transport/localTransport.ts';
 import { keyedPoints, keyedSourcesOf, sceneDataOf } from '../../engine/transport/plantRequests.ts';
-import type { KeyedSource } from '../../engine/transport/transport.ts';
+import type { KeyedPoints, KeyedSource, SceneData } from '../../engine/transport/transport.ts';
 import { createComputeHost } from '../../workers/computeHost.ts';
 import { packSources } from '../../workers/packedSources.ts';
 import { createPool, type ComputeWorker } from '../../workers/pool.ts';
-import type { ComputeApi, Progress } from '../../workers/protocol.ts';
+import type { ComputeApi, DepositCall, Progress } from '../../workers/protocol.ts';
 import { benchDesign } from '../bench/benchDesign.ts';
 
 const opened = openPlantFile(benchDesign({ rings: 1, count: 60, obstacles: 20 }));
@@ -19,6 +19,15 @@ const mixes = [new Float64Array(sources.length).fill(1e-3)];
 const points = keyedPoints(createFace(plant.shape, 20_000).points);
 const few = keyedPoints(createFace(plant.shape, 500).points);
 const wanted = { part: 'arriving', precision: 'double', withSignature: false, withArrival: false } as const;
+/** A deposit of all sources at one block of points. */
+const callFor = (at: SceneData, block: KeyedPoints): DepositCall => ({
+  scene: at.key,
+  blocks: [block.key],
+  sources: sources.map(({ key }) => key),
+  mixes,
+  spare: [],
+  ...wanted,
+});
 const STORE_BYTES = 2 ** 24;
 /** Nothing else runs in this thread, so waiting for the next turn of its loop lets messages in. */
 const breathe = async (): Promise<void> => new Promise((resolve) => void setImmediate(resolve));
@@ -36,14 +45,7 @@ test('a cancelled job ends at its next step and reports no further progress', as
     STORE_BYTES,
   );
   const parcel = { scene, points: [points], sources: packSources(sources) };
-  const call = {
-    scene: scene.key,
-    blocks: [points.key],
-    sources: sources.map(({ key }) => key),
-    mixes,
-    spare: [],
-    ...wanted,
-  };
+  const call = callFor(scene, points);
   await expect(host.deposit(7, parcel, call)).rejects.toThrow('cancelled');
   expect(reports).toHaveLength(1);
   expect(reports[0]?.share).toBeLessThan(1);
@@ -139,14 +141,7 @@ test('a worker that rests keeps what it summed in passing, until it is asked for
   const host = createComputeHost({ post: () => {}, breathe: async () => void breaths++ }, STORE_BYTES);
   const clear = sceneDataOf({ ...plant, solids: { count: 0, records: new Float64Array() } });
   const parcel = { scene: clear, points: [few], sources: packSources(sources) };
-  const call = {
-    scene: clear.key,
-    blocks: [few.key],
-    sources: sources.map(({ key }) => key),
-    mixes,
-    spare: [],
-    ...wanted,
-  };
+  const call = callFor(clear, few);
   const nothing = { scene: null, points: [], sources: packSources([]) };
   await host.deposit(1, parcel, call);
   await vi.advanceTimersByTimeAsync(20);

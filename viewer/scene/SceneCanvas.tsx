@@ -8,7 +8,7 @@
 import { createRoot, type ReconcilerRoot } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
 import { nextTask } from '../state/nextTask.ts';
-import { sceneAccess } from './sceneAccess.ts';
+import { asError, sceneAccess } from './sceneAccess.ts';
 
 const CAMERA = { up: [0, 0, 1] as [number, number, number], fov: 30 };
 /** Sharp on fine displays, but no finer than the eye asks for. */
@@ -51,12 +51,13 @@ export function SceneCanvas({ children }: SceneCanvasProps) {
     if (!place) return undefined;
     let watch: ResizeObserver | undefined;
     let isThere = true;
+    const fail = (error: unknown): void => {
+      kept?.canvas.remove();
+      kept = null;
+      setFailure(asError(error));
+    };
     const show = (scene: KeptScene): void => {
       place.append(scene.canvas);
-      const fail = (error: unknown): void => {
-        kept = null;
-        setFailure(error instanceof Error ? error : new Error('the browser gave no reason'));
-      };
       const fit = async (): Promise<void> => {
         const { width, height } = place.getBoundingClientRect();
         if (width === 0 || height === 0) return;
@@ -82,7 +83,7 @@ export function SceneCanvas({ children }: SceneCanvasProps) {
       if (!kept) await nextTask(); // to ask for the graphics card takes a task of its own, too
       if (isThere) show(theScene());
     };
-    void begin();
+    begin().catch(fail);
     return () => {
       isThere = false;
       watch?.disconnect();

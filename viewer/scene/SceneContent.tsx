@@ -5,7 +5,7 @@ import type { PerspectiveCamera } from 'three';
 import { nextTask } from '../state/nextTask.ts';
 import { drawTogether } from './drawTogether.ts';
 import { usePicture, type Picture } from './picture.ts';
-import { lendScene } from './sceneAccess.ts';
+import { asError, lendScene } from './sceneAccess.ts';
 import { createLights, createSceneParts, sendParts, type SceneParts } from './sceneParts.ts';
 
 export function SceneContent() {
@@ -14,7 +14,7 @@ export function SceneContent() {
   const camera = useThree((state) => state.camera) as PerspectiveCamera;
   const element = useThree((state) => state.gl.domElement);
   const { gl, scene, invalidate, setFrameloop } = useThree();
-  const [failure, setFailure] = useState<unknown>(null);
+  const [failure, setFailure] = useState<Error | null>(null);
   useEffect(() => {
     const drawer = drawTogether(invalidate);
     const leave = [drawer.stop];
@@ -41,7 +41,7 @@ export function SceneContent() {
       setFrameloop('demand');
       invalidate();
     };
-    const begun = begin().catch(setFailure);
+    const begun = begin().catch((error: unknown) => setFailure(asError(error)));
     return () => {
       isThere = false;
       void begun.then(() => leave.forEach((stop) => stop()));
@@ -51,6 +51,6 @@ export function SceneContent() {
     const { picture } = usePicture.getState();
     if (picture) shown.current?.lookFrom(camera.position.z, picture.coat.plant);
   });
-  if (failure !== null) throw failure instanceof Error ? failure : new Error('the browser gave no reason');
+  if (failure) throw failure;
   return <primitive object={group} />;
 }

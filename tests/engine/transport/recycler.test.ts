@@ -31,3 +31,14 @@ test('no more waits than is allowed', () => {
   expect(recycler.take(10)).toBe(one);
   expect(recycler.take(10)).not.toBe(two);
 });
+
+test('arrays of a length that is no longer asked for make room', () => {
+  const recycler = createRecycler(240);
+  const old = [recycler.take(10), recycler.take(10), recycler.take(10)];
+  for (const array of old) recycler.giveBack(array);
+  const wanted = [recycler.take(15), recycler.take(15)];
+  for (const array of wanted) recycler.giveBack(array);
+  expect(wanted).toContain(recycler.take(15));
+  expect(wanted).toContain(recycler.take(15));
+  expect(old).not.toContain(recycler.take(10));
+});

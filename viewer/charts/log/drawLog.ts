@@ -2,7 +2,7 @@
 import type { Colors } from '../../state/useColors.ts';
 import { uPlot } from '../plot.ts';
 import { isShown } from './logTable.ts';
-import type { LogChartData, LogPoints, LogThreshold } from './logChartTypes.ts';
+import type { LogChartData, LogPoints } from './logChartTypes.ts';
 
 /** CSS pixels. */
 const LINE = 15;
@@ -47,13 +47,9 @@ const placeOf = (plot: uPlot, value: number, axis: 'x' | 'y'): number =>
   plot.valToPos(value, axis, true) / uPlot.pxRatio;
 
 /** Thresholds of the y axis are named at the left, or all at the right where the name of a line is in the way. */
-export function drawThresholds(
-  plot: uPlot,
-  thresholds: readonly LogThreshold[],
-  data: LogChartData,
-  colors: Colors,
-): void {
+export function drawThresholds(plot: uPlot, data: LogChartData, colors: Colors): void {
   const { left, top, right, bottom } = areaOf(plot);
+  const { thresholds = [] } = data;
   within(plot, (ctx) => {
     const names = placeNames(plot, ctx, data);
     const sizeOf = (label: string, at: number) => ({
@@ -61,8 +57,9 @@ export function drawThresholds(
       base: at < top + LINE ? at + LINE - 2 : at - 4,
     });
     const isLeft = thresholds.every(({ axis, value, label }) => {
-      const { width, base } = sizeOf(label, placeOf(plot, value, 'y'));
-      return axis === 'x' || !names.some((name) => collide(name, { width, right: left + 6 + width, base }));
+      if (axis === 'x') return true;
+      const { width, base } = sizeOf(label, placeOf(plot, value, axis));
+      return !names.some((name) => collide(name, { width, right: left + 6 + width, base }));
     });
     for (const { axis, value, label } of thresholds) {
       const at = placeOf(plot, value, axis);

@@ -97,7 +97,7 @@ export function logOptions(
     ],
     hooks: {
       draw: [
-        (plot) => drawThresholds(plot, thresholds, data, colors),
+        (plot) => drawThresholds(plot, data, colors),
         (plot) => drawReadings(plot, data, colors),
         (plot) => drawNames(plot, data, inks, colors),
       ],
