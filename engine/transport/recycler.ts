@@ -12,33 +12,14 @@ export interface Recycler {
   readonly giveBack: (array: Float64Array) => void;
 }
 
-/** @param mostBytes of arrays that wait to be given out; those of a length not asked for make room */
+/** @param mostBytes of arrays that wait to be given out; when there would be more, those that wait are forgotten */
 export function createRecycler(mostBytes: number): Recycler {
-  /** by length, the one that was given out or back last at the end */
   const spare = new Map<number, Float64Array[]>();
   const holders = new Map<Float64Array, number>();
   let spareBytes = 0;
-
-  /** The arrays of a length, as the last to make room. */
-  const touch = (length: number): Float64Array[] => {
-    const ofLength = spare.get(length) ?? [];
-    spare.delete(length);
-    spare.set(length, ofLength);
-    return ofLength;
-  };
-  const dropOne = (): void => {
-    for (const [length, ofLength] of spare) {
-      const dropped = ofLength.pop();
-      if (ofLength.length === 0) spare.delete(length);
-      if (!dropped) continue;
-      spareBytes -= dropped.byteLength;
-      return;
-    }
-  };
-
   return {
     take(length) {
-      const found = touch(length).pop();
+      const found = spare.get(length)?.pop();
       if (!found) return new Float64Array(length);
       spareBytes -= found.byteLength;
       return found;
@@ -52,10 +33,16 @@ export function createRecycler(mostBytes: number): Recycler {
       else holders.delete(array);
     },
     giveBack(array) {
-      if (holders.has(array)) return;
-      touch(array.length).push(array);
-      spareBytes += array.byteLength;
-      while (spareBytes > mostBytes) dropOne();
+      const { byteLength, length } = array;
+      if (holders.has(array) || byteLength > mostBytes) return;
+      if (spareBytes + byteLength > mostBytes) {
+        spare.clear(); // or lengths that nobody asks for any more would fill it for good
+        spareBytes = 0;
+      }
+      spareBytes += byteLength;
+      const ofLength = spare.get(length);
+      if (ofLength) ofLength.push(array);
+      else spare.set(length, [array]);
     },
   };
 }

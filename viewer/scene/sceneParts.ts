@@ -60,37 +60,27 @@ interface Stage {
   readonly camera: Camera;
 }
 
-/** Without this the first frame would wait for every shader in turn. What fails here fails in that frame, which says so. */
-async function compileShaders({ gl, scene, camera }: Stage): Promise<void> {
-  try {
-    if (gl.extensions.has('KHR_parallel_shader_compile')) await gl.compileAsync(scene, camera);
-    else gl.compile(scene, camera);
-  } catch {
-    return;
-  }
-}
-
 /**
  * Sends the parts to the graphics card one after the other: draws them into a corner of one pixel.
  *
  * @param isWanted whether to go on
  */
 export async function sendParts(
-  stage: Stage,
+  { gl, scene, camera }: Stage,
   group: Group,
   parts: readonly ScenePart[],
   isWanted: () => boolean,
 ): Promise<void> {
-  const { gl, scene, camera } = stage;
   gl.debug.checkShaderErrors = import.meta.env.DEV; // each question would wait for the graphics card
-  group.add(...parts.map(({ object }) => object));
-  await compileShaders(stage);
+  const objects = parts.map(({ object }) => object);
+  group.add(...objects);
+  await gl.compileAsync(scene, camera); // or the first frame would wait for every shader in turn
   for (const program of gl.info.programs ?? []) {
     await nextTask();
     program.getUniforms(); // waits for the graphics card
   }
-  group.remove(...parts.map(({ object }) => object));
-  for (const { object } of parts) {
+  group.remove(...objects);
+  for (const object of objects) {
     await nextTask();
     if (!isWanted()) return;
     group.add(object);
