@@ -8,7 +8,7 @@
 import { createRoot, type ReconcilerRoot } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
 import { nextTask } from '../state/nextTask.ts';
-import { asError, sceneAccess } from './sceneAccess.ts';
+import { sceneAccess } from './sceneAccess.ts';
 
 const CAMERA = { up: [0, 0, 1] as [number, number, number], fov: 30 };
 /** Sharp on fine displays, but no finer than the eye asks for. */
@@ -54,7 +54,7 @@ export function SceneCanvas({ children }: SceneCanvasProps) {
     const fail = (error: unknown): void => {
       kept?.canvas.remove();
       kept = null;
-      setFailure(asError(error));
+      setFailure(error instanceof Error ? error : new Error('the browser gave no reason'));
     };
     const show = (scene: KeptScene): void => {
       place.append(scene.canvas);

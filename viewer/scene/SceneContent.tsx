@@ -5,7 +5,7 @@ import type { PerspectiveCamera } from 'three';
 import { nextTask } from '../state/nextTask.ts';
 import { drawTogether } from './drawTogether.ts';
 import { usePicture, type Picture } from './picture.ts';
-import { asError, lendScene } from './sceneAccess.ts';
+import { lendScene } from './sceneAccess.ts';
 import { createLights, createSceneParts, sendParts, type SceneParts } from './sceneParts.ts';
 
 export function SceneContent() {
@@ -41,7 +41,7 @@ export function SceneContent() {
       setFrameloop('demand');
       invalidate();
     };
-    const begun = begin().catch((error: unknown) => setFailure(asError(error)));
+    const begun = begin().catch(setFailure);
     return () => {
       isThere = false;
       void begun.then(() => leave.forEach((stop) => stop()));

@@ -36,8 +36,3 @@ export function toScreen(
   const p = new Vector3(...place).project(camera);
   return p.z < 1 ? [((p.x + 1) * size.width) / 2, ((1 - p.y) * size.height) / 2] : null;
 }
-
-/** What went wrong with the scene, as SceneFailure shows it. */
-export function asError(reason: unknown): Error {
-  return reason instanceof Error ? reason : new Error('the browser gave no reason');
-}

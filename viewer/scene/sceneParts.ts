@@ -74,7 +74,9 @@ export async function sendParts(
   gl.debug.checkShaderErrors = import.meta.env.DEV; // each question would wait for the graphics card
   const objects = parts.map(({ object }) => object);
   group.add(...objects);
-  await gl.compileAsync(scene, camera); // or the first frame would wait for every shader in turn
+  // or the first frame would wait for every shader in turn; without the extension three would warn
+  if (gl.extensions.has('KHR_parallel_shader_compile')) await gl.compileAsync(scene, camera);
+  else gl.compile(scene, camera);
   for (const program of gl.info.programs ?? []) {
     await nextTask();
     program.getUniforms(); // waits for the graphics card
